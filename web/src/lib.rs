@@ -1,0 +1,1 @@
+//! The page and the JavaScript package: no trade arithmetic of their own.
