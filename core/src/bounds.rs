@@ -1,0 +1,88 @@
+//! The one table of bounded quantities: range, wording, unit and reason stand
+//! here once. Checks, error texts, form hints and test generators read it.
+use crate::error::{Cause, Error, Field};
+
+/// A bounded whole quantity.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Bound {
+    /// Which field it bounds.
+    pub field: Field,
+    /// Least allowed value.
+    pub least: i64,
+    /// Greatest allowed value.
+    pub greatest: i64,
+}
+
+impl Bound {
+    /// `value` when it lies within the bound.
+    ///
+    /// # Errors
+    /// [`Cause::OutOfRange`] with both limits.
+    pub const fn check(self, value: i64) -> Result<i64, Error> {
+        if value < self.least || value > self.greatest {
+            let cause = Cause::OutOfRange { least: self.least, greatest: self.greatest };
+            return Err(Error::new(self.field, cause));
+        }
+        Ok(value)
+    }
+
+    /// `value` as a `u32` when it lies within the bound.
+    ///
+    /// # Errors
+    /// [`Cause::OutOfRange`] with both limits.
+    pub fn check_u32(self, value: i64) -> Result<u32, Error> {
+        let value = self.check(value)?;
+        u32::try_from(value).map_err(|_| Error::new(self.field, Cause::Overflow))
+    }
+}
+
+macro_rules! bounds {
+    ($($(#[$doc:meta])* $name:ident: $field:ident, $least:literal ..= $greatest:literal;)*) => {
+        $($(#[$doc])* pub const $name: Bound =
+            Bound { field: Field::$field, least: $least, greatest: $greatest };)*
+        /// Every bound of the table, for tests and form hints.
+        pub const ALL: &[Bound] = &[$($name),*];
+    };
+}
+
+bounds! {
+    /// Equal parts in one turn; a head turned by hand is never asked for more.
+    DIVISIONS: Parts, 2..=10_000;
+    /// How often one angle is set in a row.
+    TIMES: Times, 1..=10_000;
+    /// Step of the cutting order: every m-th position.
+    EVERY: CutOrder, 1..=9_999;
+    /// Numerator and denominator of a worm ratio, reduced; ratios from 1/1000 to 1000.
+    RATIO_PART: Ratio, 1..=100_000;
+    /// Holes in a circle: fewer carries no pin, more can't be told apart.
+    HOLES: Holes, 2..=1_000;
+    /// Notches of a direct plate, or teeth of a gear used as one.
+    NOTCHES: Direct, 2..=1_000;
+    /// Teeth of a change gear.
+    TEETH: Gears, 8..=250;
+    /// Equal gears owned.
+    OWNED: Gears, 1..=9;
+    /// Distance of two studs or margin of a rim, in teeth.
+    STUD_TEETH: Mounting, 0..=1_000;
+    /// Marks on a handwheel dial or a fine dial.
+    DIAL_MARKS: Handwheel, 2..=10_000;
+    /// Marks of a vernier beside a dial, 1 for none.
+    VERNIER: Handwheel, 1..=100;
+    /// Rounds of a run: scratch, rough, finish and so on.
+    ROUNDS: Rounds, 1..=9;
+}
+
+/// Plates a head can list.
+pub const MAX_PLATES: usize = 12;
+/// Circles on one side of a plate.
+pub const MAX_CIRCLES: usize = 24;
+/// Direct plates or gears used as such.
+pub const MAX_DIRECT: usize = 12;
+/// Different change gears that can be listed, each with its count.
+pub const MAX_GEARS: usize = 24;
+/// Angles in one list.
+pub const MAX_ANGLES: usize = 400;
+/// Entries of a mark pattern.
+pub const MAX_PATTERN: usize = 400;
+/// Kinds of mark in one graduation.
+pub const MAX_MARK_KINDS: usize = 6;

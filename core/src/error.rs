@@ -1,0 +1,146 @@
+//! One small error for the whole core: which quantity, what is wrong with it,
+//! and where in the text that was read.
+use core::fmt;
+
+/// What a person was asked for when the error arose.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[non_exhaustive]
+pub enum Field {
+    /// Equal parts in one turn of the work.
+    Parts,
+    /// An angle of the work.
+    Angle,
+    /// How often an angle is set.
+    Times,
+    /// A list of angles.
+    List,
+    /// The marks of a graduation.
+    Marks,
+    /// The cutting order.
+    CutOrder,
+    /// Worm ratio of the head.
+    Ratio,
+    /// Index plates and their circles.
+    Plates,
+    /// Holes in one circle.
+    Holes,
+    /// Counts of the direct plate.
+    Direct,
+    /// Change gears owned.
+    Gears,
+    /// How gears can be mounted.
+    Mounting,
+    /// Sector arms.
+    Arms,
+    /// Slack of the worm, in handle turns.
+    Slack,
+    /// Handwheel dial.
+    Handwheel,
+    /// Fine dial.
+    FineDial,
+    /// Handle reach.
+    Reach,
+    /// A length.
+    Length,
+    /// A position of a run.
+    Position,
+    /// An event of a run.
+    Event,
+    /// Rounds of a run.
+    Rounds,
+    /// An exact fraction.
+    Fraction,
+    /// A stored record.
+    Record,
+}
+
+/// What is wrong, with the limits that apply.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[non_exhaustive]
+pub enum Cause {
+    /// Nothing was typed.
+    Empty,
+    /// The text is not a number of the kind wanted.
+    NotANumber,
+    /// A whole number is wanted.
+    NotWhole,
+    /// Outside the range, both ends allowed.
+    OutOfRange {
+        /// Least allowed.
+        least: i64,
+        /// Greatest allowed.
+        greatest: i64,
+    },
+    /// A thousands mark: `1,000` could mean one or a thousand.
+    ThousandsMark,
+    /// Minutes or seconds of 60 or more.
+    SixtyOrMore,
+    /// Listed twice.
+    Twice,
+    /// More entries than fit.
+    TooMany {
+        /// How many fit.
+        most: u16,
+    },
+    /// Zero where a divisor is wanted.
+    Zero,
+    /// The exact result does not fit 64-bit parts.
+    Overflow,
+    /// Does not go with the other values.
+    Conflict,
+    /// Not possible from this state.
+    NotNow,
+    /// Written by a newer version.
+    Newer,
+}
+
+/// An error: a field, its cause and the part of the text it was read from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[non_exhaustive]
+pub struct Error {
+    /// Which quantity.
+    pub field: Field,
+    /// What is wrong with it.
+    pub cause: Cause,
+    /// First and one-past-last byte of the text read; `(0, 0)` without text.
+    pub span: (u16, u16),
+}
+
+impl Error {
+    /// An error that stands in no text.
+    #[must_use]
+    pub const fn new(field: Field, cause: Cause) -> Self {
+        Self { field, cause, span: (0, 0) }
+    }
+
+    /// The same error, placed at bytes `from..to` of what was read (clamped to `u16`).
+    #[must_use]
+    pub fn at(self, from: usize, to: usize) -> Self {
+        let clamp = |n: usize| u16::try_from(n).unwrap_or(u16::MAX);
+        Self { span: (clamp(from), clamp(to)), ..self }
+    }
+
+    /// The same error, about another field.
+    #[must_use]
+    pub const fn of(self, field: Field) -> Self {
+        Self { field, ..self }
+    }
+}
+
+impl fmt::Display for Error {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{:?}: ", self.field)?;
+        match self.cause {
+            Cause::OutOfRange { least, greatest } => {
+                write!(f, "must be from {least} to {greatest}")
+            }
+            Cause::TooMany { most } => write!(f, "at most {most}"),
+            cause => write!(f, "{cause:?}"),
+        }
+    }
+}
+
+impl core::error::Error for Error {}

@@ -1,0 +1,309 @@
+//! An exact fraction with 64-bit parts. Every operation is checked: what does
+//! not fit comes back as [`Cause::Overflow`], never as a wrapped number.
+use crate::error::{Cause, Error, Field};
+use core::cmp::Ordering;
+
+/// An exact fraction, always reduced, its denominator above zero.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Fraction {
+    num: i64,
+    den: i64,
+}
+
+const OVERFLOW: Error = Error::new(Field::Fraction, Cause::Overflow);
+
+#[expect(
+    clippy::arithmetic_side_effects,
+    reason = "parts are i64 and widened to i128 first: a product is below 2^126, a sum of two \
+              below 2^127; divisors are denominators, above zero"
+)]
+impl Fraction {
+    /// Nought.
+    pub const ZERO: Self = Self { num: 0, den: 1 };
+    /// One.
+    pub const ONE: Self = Self { num: 1, den: 1 };
+
+    /// `num / den`, reduced.
+    ///
+    /// # Errors
+    /// [`Cause::Zero`] when `den` is zero; [`Cause::Overflow`] when the reduced parts do not fit.
+    pub const fn new(num: i64, den: i64) -> Result<Self, Error> {
+        Self::from_wide(num as i128, den as i128)
+    }
+
+    /// The whole number `n`.
+    #[must_use]
+    pub const fn whole(n: i64) -> Self {
+        Self { num: n, den: 1 }
+    }
+
+    /// `num / den` from wide parts, reduced.
+    ///
+    /// # Errors
+    /// As [`Fraction::new`].
+    pub const fn from_wide(num: i128, den: i128) -> Result<Self, Error> {
+        if den == 0 {
+            return Err(Error::new(Field::Fraction, Cause::Zero));
+        }
+        let divisor = gcd_wide(num.unsigned_abs(), den.unsigned_abs());
+        let (top, bottom) = (num.unsigned_abs() / divisor, den.unsigned_abs() / divisor);
+        const MOST: u128 = i64::MAX as u128;
+        if top > MOST || bottom > MOST {
+            return Err(OVERFLOW);
+        }
+        #[expect(clippy::cast_possible_truncation, reason = "both were just checked to fit")]
+        let (top, bottom) = (top as i64, bottom as i64);
+        let num = if (num < 0) == (den < 0) { top } else { -top };
+        Ok(Self { num, den: bottom })
+    }
+
+    /// Numerator of the reduced fraction; it carries the sign.
+    #[must_use]
+    pub const fn num(self) -> i64 {
+        self.num
+    }
+
+    /// Denominator of the reduced fraction, above zero.
+    #[must_use]
+    pub const fn den(self) -> i64 {
+        self.den
+    }
+
+    /// `self + rhs`.
+    ///
+    /// # Errors
+    /// [`Cause::Overflow`].
+    pub const fn checked_add(self, rhs: Self) -> Result<Self, Error> {
+        let (a, b, c, d) = self.wide(rhs);
+        Self::from_wide(a * d + c * b, b * d)
+    }
+
+    /// `self − rhs`.
+    ///
+    /// # Errors
+    /// [`Cause::Overflow`].
+    pub const fn checked_sub(self, rhs: Self) -> Result<Self, Error> {
+        let (a, b, c, d) = self.wide(rhs);
+        Self::from_wide(a * d - c * b, b * d)
+    }
+
+    /// `self × rhs`.
+    ///
+    /// # Errors
+    /// [`Cause::Overflow`].
+    pub const fn checked_mul(self, rhs: Self) -> Result<Self, Error> {
+        let (a, b, c, d) = self.wide(rhs);
+        Self::from_wide(a * c, b * d)
+    }
+
+    /// `self ÷ rhs`.
+    ///
+    /// # Errors
+    /// [`Cause::Zero`] when `rhs` is nought, [`Cause::Overflow`].
+    pub const fn checked_div(self, rhs: Self) -> Result<Self, Error> {
+        let (a, b, c, d) = self.wide(rhs);
+        Self::from_wide(a * d, b * c)
+    }
+
+    /// `self × n`.
+    ///
+    /// # Errors
+    /// [`Cause::Overflow`].
+    pub const fn times(self, n: i64) -> Result<Self, Error> {
+        self.checked_mul(Self::whole(n))
+    }
+
+    /// `self ÷ n`.
+    ///
+    /// # Errors
+    /// [`Cause::Zero`] when `n` is zero, [`Cause::Overflow`].
+    pub const fn over(self, n: i64) -> Result<Self, Error> {
+        Self::from_wide(self.num as i128, self.den as i128 * n as i128)
+    }
+
+    /// `1 ÷ self`.
+    ///
+    /// # Errors
+    /// [`Cause::Zero`] when `self` is nought.
+    pub const fn inverse(self) -> Result<Self, Error> {
+        Self::from_wide(self.den as i128, self.num as i128)
+    }
+
+    /// `−self`. The parts never hold `i64::MIN`, so this always fits.
+    #[must_use]
+    pub const fn negated(self) -> Self {
+        Self { num: self.num.saturating_neg(), den: self.den }
+    }
+
+    /// The magnitude of `self`.
+    #[must_use]
+    pub const fn abs(self) -> Self {
+        if self.num < 0 { self.negated() } else { self }
+    }
+
+    /// The greatest whole number not above `self`.
+    #[must_use]
+    pub const fn floor(self) -> i64 {
+        self.num.div_euclid(self.den)
+    }
+
+    /// What is left of `self` above its [`floor`](Self::floor): `0 <= part < 1`.
+    #[must_use]
+    pub const fn part(self) -> Self {
+        Self { num: self.num.rem_euclid(self.den), den: self.den }
+    }
+
+    /// The nearest whole number and what was left over (`self − whole`);
+    /// a half goes up, towards plus infinity.
+    ///
+    /// # Errors
+    /// [`Cause::Overflow`] at the very end of the range.
+    pub const fn nearest(self) -> Result<(i64, Self), Error> {
+        let (part, den) = (self.num.rem_euclid(self.den) as i128, self.den as i128);
+        let floor = self.num.div_euclid(self.den);
+        if part * 2 < den {
+            return Ok((floor, self.part()));
+        }
+        let Some(up) = floor.checked_add(1) else { return Err(OVERFLOW) };
+        match Self::from_wide(part - den, den) {
+            Ok(left) => Ok((up, left)),
+            Err(error) => Err(error),
+        }
+    }
+
+    /// Whether `self` is nought.
+    #[must_use]
+    pub const fn is_zero(self) -> bool {
+        self.num == 0
+    }
+
+    /// Whether `self` is a whole number.
+    #[must_use]
+    pub const fn is_whole(self) -> bool {
+        self.den == 1
+    }
+
+    /// Whether `self` is below nought.
+    #[must_use]
+    pub const fn is_negative(self) -> bool {
+        self.num < 0
+    }
+
+    const fn wide(self, rhs: Self) -> (i128, i128, i128, i128) {
+        (self.num as i128, self.den as i128, rhs.num as i128, rhs.den as i128)
+    }
+}
+
+impl Ord for Fraction {
+    #[expect(clippy::arithmetic_side_effects, reason = "i64 parts widened: below 2^126")]
+    fn cmp(&self, other: &Self) -> Ordering {
+        let (a, b, c, d) = self.wide(*other);
+        (a * d).cmp(&(c * b))
+    }
+}
+
+impl PartialOrd for Fraction {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl core::fmt::Display for Fraction {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        if self.is_whole() {
+            return write!(f, "{}", self.num);
+        }
+        write!(f, "{}/{}", self.num, self.den)
+    }
+}
+
+/// 64-bit division is many times quicker than 128-bit: leave the wide path as soon as both fit.
+const fn gcd_wide(mut a: u128, mut b: u128) -> u128 {
+    const NARROW: u128 = u64::MAX as u128;
+    while a > NARROW || b > NARROW {
+        match a.checked_rem(b) {
+            Some(rest) => {
+                a = b;
+                b = rest;
+            }
+            None => return a,
+        }
+    }
+    #[expect(clippy::cast_possible_truncation, reason = "both were just checked to fit")]
+    let narrow = super::gcd(a as u64, b as u64);
+    narrow as u128
+}
+
+#[cfg(feature = "serde")]
+mod as_pair {
+    use super::Fraction;
+    use serde::de::Error;
+    use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+    impl Serialize for Fraction {
+        fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+            (self.num, self.den).serialize(serializer)
+        }
+    }
+
+    impl<'de> Deserialize<'de> for Fraction {
+        fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+            let (num, den) = Deserialize::deserialize(deserializer)?;
+            Fraction::new(num, den).map_err(D::Error::custom)
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn f(num: i64, den: i64) -> Fraction {
+        Fraction::new(num, den).unwrap()
+    }
+
+    #[test]
+    fn small_domain_agrees_with_plain_integers() {
+        for (a, b) in (-12..=12).flat_map(|a| (1..=9).map(move |b| (a, b))) {
+            for (c, d) in (-12..=12).flat_map(|c| (1..=9).map(move |d| (c, d))) {
+                let (x, y) = (f(a, b), f(c, d));
+                let same = |r: Fraction, num: i64, den: i64| r.num() * den == num * r.den();
+                assert!(same(x.checked_add(y).unwrap(), a * d + c * b, b * d));
+                assert!(same(x.checked_sub(y).unwrap(), a * d - c * b, b * d));
+                assert!(same(x.checked_mul(y).unwrap(), a * c, b * d));
+                assert_eq!(x.cmp(&y), (a * d).cmp(&(c * b)));
+                match x.checked_div(y) {
+                    Ok(q) => assert!(same(q, a * d, b * c)),
+                    Err(e) => assert_eq!((e.cause, c), (Cause::Zero, 0)),
+                }
+            }
+            let (whole, left) = f(a, b).nearest().unwrap();
+            assert_eq!(Fraction::whole(whole).checked_add(left).unwrap(), f(a, b));
+            assert!(left < f(1, 2) && left >= f(-1, 2), "{a}/{b}");
+            let (floor, part) = (f(a, b).floor(), f(a, b).part());
+            assert_eq!(Fraction::whole(floor).checked_add(part).unwrap(), f(a, b));
+            assert!(part >= Fraction::ZERO && part < Fraction::ONE);
+        }
+    }
+
+    #[test]
+    fn the_ends_of_the_range_say_so() {
+        let big = f(i64::MAX, 1);
+        let tiny = f(1, i64::MAX);
+        for overflow in [
+            big.checked_add(Fraction::ONE),
+            big.checked_mul(big),
+            tiny.checked_mul(tiny),
+            tiny.checked_add(f(1, i64::MAX - 1)),
+            Fraction::new(i64::MIN, 1),
+            Fraction::new(1, i64::MIN),
+            big.negated().checked_sub(f(2, 1)),
+        ] {
+            assert_eq!(overflow.map_err(|e| e.cause), Err(Cause::Overflow));
+        }
+        assert_eq!(Fraction::new(1, 0).map_err(|e| e.cause), Err(Cause::Zero));
+        assert_eq!(f(i64::MIN, i64::MIN), Fraction::ONE);
+        assert_eq!(f(i64::MIN, 2).num(), i64::MIN / 2);
+        assert!(big > tiny && big.negated() < tiny.negated());
+    }
+}
