@@ -22,10 +22,13 @@
 )]
 
 pub mod bounds;
+pub mod divide;
 
 pub mod error;
 
+pub mod head;
 pub mod list;
+pub mod measure;
 
 pub mod number;
 

@@ -1,6 +1,6 @@
 //! A fixed-capacity list: what callers see where other libraries would
 //! hand out a growing one. A full list says so; it never drops an entry silently.
-use core::ops::Deref;
+use core::ops::{Deref, DerefMut};
 
 /// At most `CAP` values, in order.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -69,6 +69,12 @@ impl<T, const CAP: usize> Deref for List<T, CAP> {
     type Target = [T];
     fn deref(&self) -> &[T] {
         &self.0
+    }
+}
+
+impl<T, const CAP: usize> DerefMut for List<T, CAP> {
+    fn deref_mut(&mut self) -> &mut [T] {
+        &mut self.0
     }
 }
 

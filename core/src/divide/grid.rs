@@ -1,0 +1,100 @@
+//! A grid on the handle: holes of a circle or marks of a dial, equally spaced
+//! round one turn. Each place is rounded from its absolute value, so errors
+//! never build up.
+use super::moves::Errors;
+use super::question::Question;
+use crate::error::{Cause, Error, Field};
+use crate::measure::Angle;
+use crate::number::Fraction;
+
+/// Steps of the grid from position 0 to the point nearest to where position
+/// `index` is wanted, and what is left (wanted less grid), in steps. A half
+/// goes up.
+pub(super) fn nearest(
+    question: &Question,
+    index: u32,
+    ratio: Fraction,
+    steps: u32,
+) -> Result<(i64, Fraction), Error> {
+    let handle = question.travel(index)?.turns().checked_mul(ratio)?;
+    handle.times(i64::from(steps))?.nearest()
+}
+
+/// Errors of a grid of `steps` a handle turn, exact, at the work.
+pub(super) fn errors(question: &Question, ratio: Fraction, steps: u32) -> Result<Errors, Error> {
+    let a_step = ratio.times(i64::from(steps))?;
+    let (worst, adjacent, closing) = match equal_parts(question, a_step)? {
+        Some(found) => found,
+        None => one_by_one(question, ratio, steps)?,
+    };
+    let at_work = |steps: Fraction| Ok(Angle::from_turns(steps.checked_div(a_step)?));
+    Ok(Errors { worst: at_work(worst)?, adjacent: at_work(adjacent)?, closing: at_work(closing)? })
+}
+
+/// The closed form for equal parts on a grid that fits a turn of the work a
+/// whole number of times. A part is p/q steps; the places take every residue
+/// of q once and again: the worst is ⌊q/2⌋/q of a step, and neighbours differ
+/// by the part of p/q above or below a whole step.
+fn equal_parts(
+    question: &Question,
+    a_turn: Fraction,
+) -> Result<Option<(Fraction, Fraction, Fraction)>, Error> {
+    let Some(parts) = question.parts().filter(|_| a_turn.is_whole()) else { return Ok(None) };
+    let a_part = a_turn.over(i64::from(parts))?;
+    if a_part.is_whole() {
+        return Ok(Some((Fraction::ZERO, Fraction::ZERO, Fraction::ZERO)));
+    }
+    let half = a_part.den().checked_div(2).ok_or(Error::new(Field::Fraction, Cause::Overflow))?;
+    let above = a_part.part();
+    let below = Fraction::ONE.checked_sub(above)?;
+    Ok(Some((Fraction::new(half, a_part.den())?, above.max(below), Fraction::ZERO)))
+}
+
+/// Every position looked at: angles, lists, and ratios that are not whole.
+fn one_by_one(
+    question: &Question,
+    ratio: Fraction,
+    steps: u32,
+) -> Result<(Fraction, Fraction, Fraction), Error> {
+    let left = |index| Ok::<_, Error>(nearest(question, index, ratio, steps)?.1);
+    let (mut worst, mut adjacent) = (Fraction::ZERO, Fraction::ZERO);
+    let mut before: Option<Fraction> = None;
+    for part in 0..question.positions() {
+        let here = left(question.index_of(part))?;
+        worst = worst.max(here.abs());
+        if let Some(before) = before {
+            adjacent = adjacent.max(here.checked_sub(before)?.abs());
+        }
+        before = Some(here);
+    }
+    let mut closing = Fraction::ZERO;
+    if question.closes() {
+        closing = left(question.last())?.abs();
+        let first = left(0)?;
+        let wrap = before.unwrap_or(first).checked_sub(first)?.abs();
+        adjacent = adjacent.max(wrap);
+    }
+    Ok((worst, adjacent, closing))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::divide::Parts;
+
+    #[test]
+    fn the_closed_form_agrees_with_every_position_looked_at() {
+        for count in 2..=140 {
+            for every in [1, 2, 3, 7].into_iter().filter(|&m| m < count) {
+                for steps in [15, 16, 49] {
+                    let question = Question::Parts(Parts { count, every });
+                    let ratio = Fraction::whole(40);
+                    let a_turn = ratio.times(i64::from(steps)).unwrap();
+                    let quick = equal_parts(&question, a_turn).unwrap().unwrap();
+                    let slow = one_by_one(&question, ratio, steps).unwrap();
+                    assert_eq!(quick, slow, "{count} every {every} on {steps}");
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,184 @@
+//! One hole circle: plain and angular indexing where it comes out exactly,
+//! nearest hole where it doesn't.
+//!
+//! Method: the handle turns ratio × (work turned); on a circle of c holes that
+//! is rounded to whole holes, each place from its absolute value. Source: the
+//! rule of the handbooks, turns = ratio ÷ parts (OD1644, Lesson 1 Task 1).
+use super::grid;
+use super::moves::{ArmsSet, At, Errors, Leg, Move, Part, Place};
+use super::question::Question;
+use super::working::{Equation, Sign, Term, Word, Working};
+use crate::error::{Cause, Error, Field};
+use crate::head::{Arms, Circle, Head, Reach, Sense};
+use crate::measure::Angle;
+use crate::number::Fraction;
+
+/// A circle of a plate.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct CircleAt {
+    /// Which plate, from 0.
+    pub plate: u8,
+    /// Holes in the circle.
+    pub holes: u16,
+}
+
+/// Turns and holes on one circle.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Holes {
+    /// The circle.
+    pub circle: CircleAt,
+    /// Worm ratio.
+    pub ratio: Fraction,
+    /// How far the sector arms open.
+    pub arms: Arms,
+}
+
+impl Holes {
+    pub(super) fn errors(&self, question: &Question) -> Result<Errors, Error> {
+        grid::errors(question, self.ratio, u32::from(self.circle.holes))
+    }
+
+    pub(super) fn place(&self, question: &Question, index: u32) -> Result<Place, Error> {
+        let holes = u32::from(self.circle.holes);
+        let (count, _) = grid::nearest(question, index, self.ratio, holes)?;
+        let handle = Fraction::new(count, i64::from(holes))?;
+        Ok(Place {
+            index,
+            wanted: question.travel(index)?,
+            stands: Angle::from_turns(handle.checked_div(self.ratio)?),
+            handle,
+            pin: Some(hole(count, holes)?),
+            back_pin: None,
+            dial: None,
+            notch: None,
+        })
+    }
+
+    pub(super) fn step(&self, question: &Question, index: u32) -> Result<Move, Error> {
+        let holes = u32::from(self.circle.holes);
+        let next = index.saturating_add(1);
+        let (from, _) = grid::nearest(question, index, self.ratio, holes)?;
+        let (to, _) = grid::nearest(question, next, self.ratio, holes)?;
+        pin_move(from, to, holes, self.arms)
+    }
+
+    pub(super) fn working(&self, question: &Question) -> Result<Working, Error> {
+        let mut lines = Working::new();
+        let holes = i64::from(self.circle.holes);
+        let Some(step) = question.step()? else { return Ok(lines) };
+        let turns = step.turns().checked_mul(self.ratio)?;
+        let on_circle = turns.times(holes)?;
+        let mut push = |line: Option<Equation>| {
+            line.and_then(|line| lines.push(line).ok())
+                .ok_or(Error::new(Field::Record, Cause::TooMany { most: 8 }))
+        };
+        let equals = Term::Sign(Sign::Equals);
+        let asked = match (question.parts(), self.ratio.is_whole()) {
+            (Some(parts), true) if step.turns().num() == 1 => {
+                Term::Over(self.ratio.num(), i64::from(parts))
+            }
+            _ => Term::of(turns),
+        };
+        if on_circle.is_whole() {
+            let on_circle = Term::Over(on_circle.num(), holes);
+            let terms = [asked, equals, Term::of(turns), equals, on_circle];
+            push(if asked == Term::of(turns) {
+                Equation::of(&[asked, equals, on_circle])
+            } else {
+                Equation::of(&terms)
+            })?;
+        } else {
+            let (near, _) = on_circle.nearest()?;
+            let nearly = Term::Sign(Sign::Nearly);
+            push(Equation::of(&[asked, nearly, Term::Over(near, holes)]))?;
+            let errors = self.errors(question)?;
+            let one = Fraction::ONE.checked_div(self.ratio)?.over(holes)?;
+            let one = Term::Angle(Angle::from_turns(one));
+            push(Equation::of(&[one]).map(|line| line.about(Word::OneHole)))?;
+            let worst = Term::Angle(errors.worst);
+            push(Equation::of(&[worst]).map(|line| line.about(Word::Worst)))?;
+            let neighbours = Term::Angle(errors.adjacent);
+            push(Equation::of(&[neighbours]).map(|line| line.about(Word::Neighbours)))?;
+        }
+        if let (true, Some(parts)) = (on_circle.is_whole(), question.parts()) {
+            let all = Term::of(turns.times(i64::from(parts))?);
+            let times = Term::Sign(Sign::Times);
+            let each = Term::Over(on_circle.num(), holes);
+            let terms = [Term::Whole(i64::from(parts)), times, each, equals, all];
+            let line = Equation::of(&terms).map(|line| line.about(Word::AllMoves));
+            push(line.map(|line| line.remark(Word::HandleTurns)))?;
+        }
+        Ok(lines)
+    }
+}
+
+/// Offers plain indexing on every circle where it is exact.
+pub(super) fn plain(
+    question: &Question,
+    head: &Head,
+    keep: &mut dyn FnMut(Holes) -> Result<(), Error>,
+) -> Result<(), Error> {
+    each(head, &mut |way| if way.errors(question)?.is_none() { keep(way) } else { Ok(()) })
+}
+
+/// Offers the nearest hole on every circle where it is not exact.
+pub(super) fn nearest_hole(
+    question: &Question,
+    head: &Head,
+    keep: &mut dyn FnMut(Holes) -> Result<(), Error>,
+) -> Result<(), Error> {
+    each(head, &mut |way| if way.errors(question)?.is_none() { Ok(()) } else { keep(way) })
+}
+
+/// One `Holes` for every circle within the handle's reach.
+pub(super) fn each(
+    head: &Head,
+    keep: &mut dyn FnMut(Holes) -> Result<(), Error>,
+) -> Result<(), Error> {
+    for (plate, sides) in (0_u8..).zip(&head.plates) {
+        for circle in sides.circles.iter().filter(|circle| reaches(head.reach, circle)) {
+            let circle = CircleAt { plate, holes: circle.holes };
+            keep(Holes { circle, ratio: head.ratio, arms: head.arms })?;
+        }
+    }
+    Ok(())
+}
+
+/// Whether the pin reaches `circle`; a radius that isn't known is taken to be reached.
+pub(super) fn reaches(reach: Option<Reach>, circle: &Circle) -> bool {
+    match (reach, circle.radius) {
+        (Some(reach), Some(radius)) => reach.least <= radius && radius <= reach.greatest,
+        _ => true,
+    }
+}
+
+/// The true hole number after `count` holes from hole 0.
+pub(super) fn hole(count: i64, holes: u32) -> Result<At, Error> {
+    let overflow = Error::new(Field::Position, Cause::Overflow);
+    let number = count.checked_rem_euclid(i64::from(holes)).ok_or(overflow)?;
+    Ok(At { number: u32::try_from(number).map_err(|_| overflow)?, of: holes })
+}
+
+/// A clockwise move of the pin from `from` to `to`, counted in holes from hole 0.
+pub(super) fn pin_move(from: i64, to: i64, holes: u32, arms: Arms) -> Result<Move, Error> {
+    let overflow = Error::new(Field::Position, Cause::Overflow);
+    let count = to.checked_sub(from).ok_or(overflow)?;
+    let per_turn = i64::from(holes);
+    let turns = count.checked_div(per_turn).ok_or(overflow)?;
+    let spaces = count.checked_rem(per_turn).ok_or(overflow)?;
+    let spaces = u32::try_from(spaces).map_err(|_| overflow)?;
+    let leg = Leg {
+        part: Part::Pin,
+        sense: Sense::Clockwise,
+        turns: u32::try_from(turns).map_err(|_| overflow)?,
+        spaces,
+        from: hole(from, holes)?,
+        to: hole(to, holes)?,
+        arms: ArmsSet::of(spaces, holes, arms),
+    };
+    let mut legs = crate::List::new();
+    legs.push(leg).map_err(|_| overflow)?;
+    Ok(Move { legs })
+}

@@ -1,0 +1,22 @@
+//! The question "N parts, an angle, a list of angles or a graduation": one file
+//! a way, one ranked answer, the moves.
+//!
+//! Positions are counted from 0 here (a page may show 1): position 0 is where
+//! the work stands at the start, position `positions()` of a question that
+//! closes is the end of its closing move.
+mod answer;
+mod direct;
+mod grid;
+mod holes;
+mod moves;
+mod question;
+mod way;
+mod working;
+
+pub use answer::{Answer, Group, Lacking, LeftOut, Order, Rated, Reason, answer, compare};
+pub use direct::Direct;
+pub use holes::{CircleAt, Holes};
+pub use moves::{ArmsSet, At, Errors, Leg, Move, Part, Place};
+pub use question::{Asked, Graduation, MarkKind, Numbers, Parts, Question, Repeated};
+pub use way::{Effort, Kind, Way};
+pub use working::{Equation, Sign, Term, Word, Working};

@@ -1,0 +1,162 @@
+//! A way: one manner of setting a division. Adding a way is one file and one
+//! arm in each of these functions.
+use super::direct::Direct;
+use super::holes::Holes;
+use super::moves::{Errors, Move, Place};
+use super::question::Question;
+use super::working::Working;
+use crate::error::{Cause, Error, Field};
+use core::cmp::Ordering;
+
+/// One manner of setting a division, complete with what it needs of the head.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[non_exhaustive]
+pub enum Way {
+    /// Notches of a direct plate, the worm out of mesh.
+    Direct(Direct),
+    /// Whole turns and holes of one circle, exact.
+    Plain(Holes),
+    /// The nearest hole of one circle to each place.
+    NearestHole(Holes),
+}
+
+/// The kind of a way.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[non_exhaustive]
+pub enum Kind {
+    /// Direct indexing.
+    Direct,
+    /// Plain (and angular) indexing on one circle.
+    Plain,
+    /// Dial of the handwheel.
+    Handwheel,
+    /// Compound indexing with two pins.
+    Compound,
+    /// Differential indexing with gears.
+    Differential,
+    /// A circle and the fine dial.
+    FineDial,
+    /// Nearest hole.
+    NearestHole,
+}
+
+impl Kind {
+    /// Every kind, in the order in which ties are settled.
+    pub const ALL: [Self; 7] = [
+        Self::Direct,
+        Self::Plain,
+        Self::Handwheel,
+        Self::Compound,
+        Self::Differential,
+        Self::FineDial,
+        Self::NearestHole,
+    ];
+}
+
+impl Way {
+    /// Its kind.
+    #[must_use]
+    pub const fn kind(&self) -> Kind {
+        match self {
+            Self::Direct(_) => Kind::Direct,
+            Self::Plain(_) => Kind::Plain,
+            Self::NearestHole(_) => Kind::NearestHole,
+        }
+    }
+
+    /// Whether every position and the closing move come out exactly; decided in integers.
+    ///
+    /// # Errors
+    /// [`Cause::Overflow`].
+    pub fn exact(&self, question: &Question) -> Result<bool, Error> {
+        Ok(self.errors(question)?.is_none())
+    }
+
+    /// Worst, adjacent and closing error at the work, exact.
+    ///
+    /// # Errors
+    /// [`Cause::Overflow`].
+    pub fn errors(&self, question: &Question) -> Result<Errors, Error> {
+        match self {
+            Self::Direct(way) => way.errors(question),
+            Self::Plain(way) | Self::NearestHole(way) => way.errors(question),
+        }
+    }
+
+    /// Where everything stands at position `index`, in constant time for equal moves.
+    ///
+    /// # Errors
+    /// [`Cause::OutOfRange`] beyond the last position; [`Cause::Overflow`].
+    pub fn place(&self, question: &Question, index: u32) -> Result<Place, Error> {
+        match self {
+            Self::Direct(way) => way.place(question, index),
+            Self::Plain(way) | Self::NearestHole(way) => way.place(question, index),
+        }
+    }
+
+    /// What the hands do from position `index` to the next.
+    ///
+    /// # Errors
+    /// [`Cause::OutOfRange`] at and beyond the last position; [`Cause::Overflow`].
+    pub fn step(&self, question: &Question, index: u32) -> Result<Move, Error> {
+        let last = question.last();
+        if index >= last {
+            let greatest = i64::from(last).saturating_sub(1);
+            let cause = Cause::OutOfRange { least: 0, greatest };
+            return Err(Error::new(Field::Position, cause));
+        }
+        match self {
+            Self::Direct(way) => way.step(question, index),
+            Self::Plain(way) | Self::NearestHole(way) => way.step(question, index),
+        }
+    }
+
+    /// The equations that lead to it.
+    ///
+    /// # Errors
+    /// [`Cause::Overflow`].
+    pub fn working(&self, question: &Question) -> Result<Working, Error> {
+        match self {
+            Self::Direct(way) => way.working(question),
+            Self::Plain(way) | Self::NearestHole(way) => way.working(question),
+        }
+    }
+
+    /// Settles ties between ways of equal rank: by kind, then by plate, then by
+    /// what sets them apart.
+    #[must_use]
+    pub fn tie(&self, other: &Self) -> Ordering {
+        self.kind().cmp(&other.kind()).then_with(|| match (self, other) {
+            (Self::Direct(a), Self::Direct(b)) => a.notches.cmp(&b.notches),
+            (Self::Plain(a), Self::Plain(b)) | (Self::NearestHole(a), Self::NearestHole(b)) => {
+                a.circle.plate.cmp(&b.circle.plate).then(a.circle.holes.cmp(&b.circle.holes))
+            }
+            _ => Ordering::Equal,
+        })
+    }
+
+    /// What the hands do and change, for ranking.
+    #[must_use]
+    pub const fn effort(&self) -> Effort {
+        match self {
+            Self::Direct(way) => Effort { changes: 0, actions: 1, circle: way.notches as u32 },
+            Self::Plain(way) | Self::NearestHole(way) => {
+                Effort { changes: 1, actions: 1, circle: way.circle.holes as u32 }
+            }
+        }
+    }
+}
+
+/// What a way costs the hands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Effort {
+    /// Plates and gears (idlers counted) to fit before the first cut.
+    pub changes: u32,
+    /// Separate actions in a move.
+    pub actions: u32,
+    /// Holes, notches or marks of its main circle: more is finer to set.
+    pub circle: u32,
+}

@@ -1,0 +1,127 @@
+//! The working of an answer as data: equations that page, print, package and
+//! screen reader all render, so a person can check them by hand.
+use crate::list::List;
+use crate::number::Fraction;
+
+/// A few equations that lead to an answer.
+pub type Working = List<Equation, 8>;
+
+/// One line of working.
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Equation {
+    /// What the line is about, if it needs saying.
+    pub about: Option<Word>,
+    /// Its terms in reading order.
+    pub terms: List<Term, 16>,
+    /// A remark after it.
+    pub remark: Option<Word>,
+}
+
+/// A term of an equation.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub enum Term {
+    /// A fraction as it is to be written, not reduced.
+    Over(i64, i64),
+    /// A whole number.
+    Whole(i64),
+    /// An angle in degrees, minutes and seconds.
+    Angle(crate::measure::Angle),
+    /// A sign between terms.
+    Sign(Sign),
+    /// A word of the trade.
+    Word(Word),
+}
+
+/// A sign between terms.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub enum Sign {
+    /// =
+    Equals,
+    /// ≈
+    Nearly,
+    /// +
+    Plus,
+    /// −
+    Minus,
+    /// ×
+    Times,
+    /// ÷
+    Over,
+    /// (
+    Open,
+    /// )
+    Close,
+}
+
+/// Words that working needs; the front end owns their spelling.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[non_exhaustive]
+pub enum Word {
+    /// Set as if for another number of parts.
+    SetAsIfFor(u32),
+    /// Ratio of the change gears.
+    Gears,
+    /// What one part comes to.
+    PerPart,
+    /// What one turn of the handle does to the plate.
+    OneHandleTurn,
+    /// All moves with the closing move.
+    AllMoves,
+    /// The angle of one hole space at the work.
+    OneHole,
+    /// The worst position.
+    Worst,
+    /// The worst difference of neighbours.
+    Neighbours,
+    /// What is left at the closing move.
+    Closing,
+    /// As wanted.
+    AsWanted,
+    /// Too little, after all moves.
+    ShortAfterAll,
+    /// Too much, after all moves.
+    LongAfterAll,
+    /// Turns of the handle.
+    HandleTurns,
+    /// Turns of the work.
+    WorkTurns,
+    /// Notches.
+    Notches,
+    /// Marks of a dial.
+    DialMarks,
+}
+
+impl Equation {
+    /// A line of `terms`; terms beyond its capacity are refused by returning `None`.
+    #[must_use]
+    pub fn of(terms: &[Term]) -> Option<Self> {
+        Some(Self { about: None, terms: List::from_slice(terms)?, remark: None })
+    }
+
+    /// The same line, opening with what it is about.
+    #[must_use]
+    pub fn about(self, word: Word) -> Self {
+        Self { about: Some(word), ..self }
+    }
+
+    /// The same line, closing with a remark.
+    #[must_use]
+    pub fn remark(self, word: Word) -> Self {
+        Self { remark: Some(word), ..self }
+    }
+}
+
+impl Term {
+    /// The term of a reduced fraction.
+    #[must_use]
+    pub const fn of(fraction: Fraction) -> Self {
+        if fraction.is_whole() {
+            return Self::Whole(fraction.num());
+        }
+        Self::Over(fraction.num(), fraction.den())
+    }
+}
