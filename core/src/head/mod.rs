@@ -1,6 +1,7 @@
 //! What a dividing head has: worm, plates and circles, direct plate, gears,
 //! dials, reach and slack. Plain data, checked once by [`Head::check`].
 mod check;
+pub mod read;
 mod sets;
 
 pub use sets::{GEARS, SET_A, SET_B, gears_of, plates_of};

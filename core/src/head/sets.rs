@@ -48,14 +48,20 @@ pub fn plates_of(sets: &[&[u16]]) -> Result<List<Plate, MAX_PLATES>, Error> {
 pub fn gears_of(teeth: &[u16]) -> Result<List<Gear, MAX_GEARS>, Error> {
     let mut gears: List<Gear, MAX_GEARS> = List::new();
     for &teeth in teeth {
-        let place = gears.iter().position(|g| g.teeth >= teeth).unwrap_or(gears.len());
-        if let Some(gear) = gears.get_mut(place).filter(|g| g.teeth == teeth) {
-            gear.count = gear.count.saturating_add(1);
-            bounds::OWNED.check(i64::from(gear.count))?;
-        } else if gears.insert(place, Gear { teeth, count: 1 }).is_some() {
-            let most = u16::try_from(MAX_GEARS).unwrap_or(u16::MAX);
-            return Err(Error::new(Field::Gears, Cause::TooMany { most }));
-        }
+        add_gear(&mut gears, Gear { teeth, count: 1 })?;
     }
     Ok(gears)
+}
+
+/// Adds `gear` in rising order, counting equal ones together.
+pub(super) fn add_gear(gears: &mut List<Gear, MAX_GEARS>, gear: Gear) -> Result<(), Error> {
+    let place = gears.iter().position(|g| g.teeth >= gear.teeth).unwrap_or(gears.len());
+    if let Some(owned) = gears.get_mut(place).filter(|g| g.teeth == gear.teeth) {
+        owned.count = owned.count.saturating_add(gear.count);
+        bounds::OWNED.check(i64::from(owned.count))?;
+    } else if gears.insert(place, gear).is_some() {
+        let most = u16::try_from(MAX_GEARS).unwrap_or(u16::MAX);
+        return Err(Error::new(Field::Gears, Cause::TooMany { most }));
+    }
+    Ok(())
 }

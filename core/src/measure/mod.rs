@@ -1,6 +1,11 @@
-//! Angles and lengths as exact types.
+//! Angles and lengths: types, reading what people type, writing what people read.
 mod angle;
 mod length;
+pub mod read;
+#[cfg(test)]
+mod read_tests;
+pub(crate) mod scan;
+pub mod write;
 
 pub use angle::{ARCSEC_PER_TURN, Angle};
 pub use length::Length;

@@ -29,3 +29,20 @@ pub fn cos_turns(turns: f64) -> f64 {
 pub fn round(value: f64) -> f64 {
     libm::round(value)
 }
+
+/// The multiple of `1/per` nearest to `value`, a half away from nought; `None`
+/// where it does not fit or `value` is not a number.
+#[must_use]
+#[expect(
+    clippy::cast_precision_loss,
+    clippy::cast_possible_truncation,
+    reason = "this is the door to floats; the range was just checked"
+)]
+pub fn nearest(value: f64, per: i64) -> Option<Fraction> {
+    let scaled = libm::round(value * per as f64);
+    // Whole numbers up to 2^53 are exact in a float.
+    if scaled.is_nan() || scaled.abs() > 9_007_199_254_740_992.0 {
+        return None;
+    }
+    Fraction::new(scaled as i64, per).ok()
+}
