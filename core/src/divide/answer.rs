@@ -202,13 +202,38 @@ fn offer<const EACH: usize>(
     head: &Head,
     group: &mut Group<EACH>,
 ) -> Result<Option<Reason>, Error> {
-    let mut keep = |way: Way| -> Result<(), Error> {
+    each_way(kind, question, head, &mut |way| {
         let rated = Rated { way, errors: way.errors(question)? };
         group.count = group.count.saturating_add(1);
         put(&mut group.closest, rated, Order::Closest);
         put(&mut group.quickest, rated, Order::Quickest);
         Ok(())
-    };
+    })
+}
+
+/// Whether `way` is among the ways `head` can set `question`: what was read
+/// from a file is believed only when it would be offered again.
+///
+/// # Errors
+/// What [`Question::check`] and [`Head::check`] find; [`Cause::Overflow`].
+pub fn offers(question: &Question, head: &Head, way: &Way) -> Result<bool, Error> {
+    question.check()?;
+    head.check()?;
+    let mut found = false;
+    each_way(way.kind(), question, head, &mut |offered| {
+        found = found || offered == *way;
+        Ok(())
+    })?;
+    Ok(found)
+}
+
+/// Hands every way of `kind` to `keep`; says why in case there are none.
+fn each_way(
+    kind: Kind,
+    question: &Question,
+    head: &Head,
+    keep: &mut dyn FnMut(Way) -> Result<(), Error>,
+) -> Result<Option<Reason>, Error> {
     let reason = match kind {
         Kind::Direct if !head.worm_drops_out => Reason::WormStaysIn,
         Kind::Direct if head.direct.is_empty() => Reason::NoDirectPlate,

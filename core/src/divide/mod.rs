@@ -13,7 +13,7 @@ mod question;
 mod way;
 mod working;
 
-pub use answer::{Answer, Group, Lacking, LeftOut, Order, Rated, Reason, answer, compare};
+pub use answer::{Answer, Group, Lacking, LeftOut, Order, Rated, Reason, answer, compare, offers};
 pub use direct::Direct;
 pub use holes::{CircleAt, Holes};
 pub use moves::{ArmsSet, At, Errors, Leg, Move, Part, Place};
