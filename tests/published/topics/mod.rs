@@ -1,0 +1,97 @@
+//! One file a topic; each reads its rows and says what became of each.
+mod coverage;
+mod direct;
+mod holes;
+mod sums;
+
+use handturn::divide::{Answer, Kind, Move, Parts, Question, Repeated, Way, answer};
+use handturn::head::Head;
+use handturn::measure::Angle;
+use handturn::number::Fraction;
+use handturn_tests::roomy;
+use handturn_tests::rows::{About, read};
+use serde::de::DeserializeOwned;
+
+/// A file of rows and how they are checked.
+pub(crate) struct Topic {
+    /// Its file.
+    pub(crate) file: &'static str,
+    /// What its rows hold.
+    pub(crate) title: &'static str,
+    /// Checks every row.
+    pub(crate) run: fn() -> Vec<Outcome>,
+}
+
+/// What became of a row.
+pub(crate) struct Outcome {
+    /// The row.
+    pub(crate) about: About,
+    /// Whether it is a printed error or a setting that doesn't exist.
+    pub(crate) refused: bool,
+    /// Why it fails, if it does.
+    pub(crate) result: Result<(), String>,
+}
+
+/// Every topic, in the page's order.
+pub(crate) const TOPICS: &[Topic] = &[
+    Topic { file: "plain.csv", title: "plain indexing", run: holes::plain },
+    Topic { file: "angular.csv", title: "angular indexing", run: holes::angular },
+    Topic { file: "single.csv", title: "a decimal of a turn on one circle", run: holes::single },
+    Topic { file: "direct.csv", title: "direct indexing", run: direct::direct },
+    Topic {
+        file: "direct_coverage.csv",
+        title: "all a direct plate can do",
+        run: direct::coverage,
+    },
+    Topic { file: "coverage.csv", title: "all that plates can do", run: coverage::coverage },
+    Topic { file: "plates.csv", title: "plates as listed", run: coverage::plates },
+    Topic { file: "accumulated.csv", title: "errors that build up", run: sums::accumulated },
+    Topic {
+        file: "trains.csv",
+        title: "clock trains, and dividing their wheels",
+        run: sums::trains,
+    },
+    Topic { file: "ratios.csv", title: "ratios of wheels", run: sums::ratios },
+    Topic { file: "wheels.csv", title: "wheels to divide", run: sums::wheels },
+];
+
+/// Checks each row of `file`; `check` says whether the row is one to refuse and why it fails.
+fn each<Row: DeserializeOwned>(
+    file: &str,
+    check: impl Fn(&Row) -> (bool, Result<(), String>) + Sync,
+) -> Vec<Outcome> {
+    let outcome = |(about, row): (About, Row)| {
+        let (refused, result) = check(&row);
+        Outcome { about, refused, result }
+    };
+    roomy(|| read(file).into_iter().map(outcome).collect())
+}
+
+fn ask(question: &Question, head: &Head) -> Result<Answer<400>, String> {
+    answer::<400>(question, head).map_err(|e| e.to_string())
+}
+
+/// The ways of `kind` among all of `answer`.
+fn ways(answer: &Answer<400>, kind: Kind) -> Vec<Way> {
+    let rated = answer.group(kind).map_or(&[][..], |group| &group.closest);
+    rated.iter().map(|rated| rated.way).collect()
+}
+
+fn parts(count: u32) -> Question<'static> {
+    Question::Parts(Parts { count, every: 1 })
+}
+
+/// An angle of the work, set once.
+fn angle(turns: Fraction) -> Question<'static> {
+    Question::Angle(Repeated { angle: Angle::from_turns(turns), times: 1 })
+}
+
+/// Turns and holes of the first leg of a move, and its circle.
+fn figures(step: &Move) -> Option<(u32, u32, u32)> {
+    let leg = step.legs.first()?;
+    Some((leg.turns, leg.spaces, leg.from.of))
+}
+
+fn must(holds: bool, otherwise: impl FnOnce() -> String) -> Result<(), String> {
+    if holds { Ok(()) } else { Err(otherwise()) }
+}
