@@ -202,8 +202,8 @@ fn offer<const EACH: usize>(
     head: &Head,
     group: &mut Group<EACH>,
 ) -> Result<Option<Reason>, Error> {
-    each_way(kind, question, head, &mut |way| {
-        let rated = Rated { way, errors: way.errors(question)? };
+    each_way(kind, question, head, &mut |way, errors| {
+        let rated = Rated { way, errors };
         group.count = group.count.saturating_add(1);
         put(&mut group.closest, rated, Order::Closest);
         put(&mut group.quickest, rated, Order::Quickest);
@@ -220,7 +220,7 @@ pub fn offers(question: &Question, head: &Head, way: &Way) -> Result<bool, Error
     question.check()?;
     head.check()?;
     let mut found = false;
-    each_way(way.kind(), question, head, &mut |offered| {
+    each_way(way.kind(), question, head, &mut |offered, _| {
         found = found || offered == *way;
         Ok(())
     })?;
@@ -232,23 +232,25 @@ fn each_way(
     kind: Kind,
     question: &Question,
     head: &Head,
-    keep: &mut dyn FnMut(Way) -> Result<(), Error>,
+    keep: &mut dyn FnMut(Way, Errors) -> Result<(), Error>,
 ) -> Result<Option<Reason>, Error> {
     let reason = match kind {
         Kind::Direct if !head.worm_drops_out => Reason::WormStaysIn,
         Kind::Direct if head.direct.is_empty() => Reason::NoDirectPlate,
         Kind::Direct => {
-            direct::direct(question, head, &mut |way| keep(Way::Direct(way)))?;
+            direct::direct(question, head, &mut |way, errors| keep(Way::Direct(way), errors))?;
             Reason::NotOnNotches
         }
         Kind::Plain | Kind::NearestHole if head.plates.is_empty() => Reason::NoPlates,
         Kind::Plain | Kind::NearestHole if !any_reached(head) => Reason::OutOfReach,
         Kind::Plain => {
-            holes::plain(question, head, &mut |way| keep(Way::Plain(way)))?;
+            holes::plain(question, head, &mut |way, errors| keep(Way::Plain(way), errors))?;
             Reason::NoCircle
         }
         Kind::NearestHole => {
-            holes::nearest_hole(question, head, &mut |way| keep(Way::NearestHole(way)))?;
+            holes::nearest_hole(question, head, &mut |way, errors| {
+                keep(Way::NearestHole(way), errors)
+            })?;
             Reason::PlainIsExact
         }
         _ => return Ok(None),

@@ -117,12 +117,12 @@ impl Direct {
 pub(super) fn direct(
     question: &Question,
     head: &Head,
-    keep: &mut dyn FnMut(Direct) -> Result<(), Error>,
+    keep: &mut dyn FnMut(Direct, Errors) -> Result<(), Error>,
 ) -> Result<(), Error> {
     for &notches in &head.direct {
         let way = Direct { notches, sense: head.work_turns };
         if way.fits(question)? {
-            keep(way)?;
+            keep(way, Errors::NONE)?;
         }
     }
     Ok(())

@@ -16,8 +16,11 @@ pub(super) fn nearest(
     ratio: Fraction,
     steps: u32,
 ) -> Result<(i64, Fraction), Error> {
-    let handle = question.travel(index)?.turns().checked_mul(ratio)?;
-    handle.times(i64::from(steps))?.nearest()
+    nearest_to(question.travel(index)?, ratio, steps)
+}
+
+fn nearest_to(travel: Angle, ratio: Fraction, steps: u32) -> Result<(i64, Fraction), Error> {
+    travel.turns().checked_mul(ratio)?.times(i64::from(steps))?.nearest()
 }
 
 /// Errors of a grid of `steps` a handle turn, exact, at the work.
@@ -56,21 +59,30 @@ fn one_by_one(
     ratio: Fraction,
     steps: u32,
 ) -> Result<(Fraction, Fraction, Fraction), Error> {
-    let left = |index| Ok::<_, Error>(nearest(question, index, ratio, steps)?.1);
+    let left = |travel| Ok::<_, Error>(nearest_to(travel, ratio, steps)?.1);
     let (mut worst, mut adjacent) = (Fraction::ZERO, Fraction::ZERO);
     let mut before: Option<Fraction> = None;
-    for part in 0..question.positions() {
-        let here = left(question.index_of(part))?;
+    let mut look = |travel: Angle| {
+        let here = left(travel)?;
         worst = worst.max(here.abs());
         if let Some(before) = before {
             adjacent = adjacent.max(here.checked_sub(before)?.abs());
         }
         before = Some(here);
+        Ok::<_, Error>(())
+    };
+    if question.parts().is_some() {
+        // Neighbours on the work, whatever the cutting order.
+        for part in 0..question.positions() {
+            look(question.travel(question.index_of(part))?)?;
+        }
+    } else {
+        question.travels().try_for_each(|travel| look(travel?))?;
     }
     let mut closing = Fraction::ZERO;
     if question.closes() {
-        closing = left(question.last())?.abs();
-        let first = left(0)?;
+        closing = left(question.travel(question.last())?)?.abs();
+        let first = left(question.travel(0)?)?;
         let wrap = before.unwrap_or(first).checked_sub(first)?.abs();
         adjacent = adjacent.max(wrap);
     }

@@ -118,18 +118,24 @@ impl Holes {
 pub(super) fn plain(
     question: &Question,
     head: &Head,
-    keep: &mut dyn FnMut(Holes) -> Result<(), Error>,
+    keep: &mut dyn FnMut(Holes, Errors) -> Result<(), Error>,
 ) -> Result<(), Error> {
-    each(head, &mut |way| if way.errors(question)?.is_none() { keep(way) } else { Ok(()) })
+    each(head, &mut |way| {
+        let errors = way.errors(question)?;
+        if errors.is_none() { keep(way, errors) } else { Ok(()) }
+    })
 }
 
 /// Offers the nearest hole on every circle where it is not exact.
 pub(super) fn nearest_hole(
     question: &Question,
     head: &Head,
-    keep: &mut dyn FnMut(Holes) -> Result<(), Error>,
+    keep: &mut dyn FnMut(Holes, Errors) -> Result<(), Error>,
 ) -> Result<(), Error> {
-    each(head, &mut |way| if way.errors(question)?.is_none() { Ok(()) } else { keep(way) })
+    each(head, &mut |way| {
+        let errors = way.errors(question)?;
+        if errors.is_none() { Ok(()) } else { keep(way, errors) }
+    })
 }
 
 /// One `Holes` for every circle within the handle's reach.

@@ -185,6 +185,19 @@ impl Question<'_> {
         }
     }
 
+    /// [`Self::travel`] of every position in turn, in constant time each.
+    pub fn travels(&self) -> impl Iterator<Item = Result<Angle, Error>> {
+        let mut passes = 0_i64;
+        (0..self.positions()).map(move |index| {
+            let Self::List(angles) = self else { return self.travel(index) };
+            let index = usize::try_from(index).unwrap_or(usize::MAX);
+            if index > 0 && listed(angles, index) < listed(angles, index.saturating_sub(1)) {
+                passes = passes.saturating_add(1);
+            }
+            Ok(Angle::from_turns(list_turns(angles, index, passes)?))
+        })
+    }
+
     /// How far the work has turned from position 0 to position `index`, always
     /// forward: it counts whole turns too. `index` goes up to [`Self::last`].
     ///
@@ -300,17 +313,22 @@ impl Graduation<'_> {
     }
 }
 
-/// From the first angle of a list forward to the one at `index`, passing all between.
+/// From the first angle of a list forward to the one at `index`, passing all
+/// between: their difference, and a turn for each time the list climbs past zero.
 fn list_travel(angles: &[Angle], index: u32) -> Result<Fraction, Error> {
     let index = usize::try_from(index).unwrap_or(usize::MAX);
-    let mut total = Fraction::ZERO;
-    for pair in angles.windows(2).take(index) {
-        if let [from, to] = pair {
-            let forward = to.turns().checked_sub(from.turns())?.part();
-            total = total.checked_add(forward)?;
-        }
-    }
-    Ok(total)
+    let passes = (1..=index).filter(|&k| listed(angles, k) < listed(angles, k.saturating_sub(1)));
+    list_turns(angles, index, i64::try_from(passes.count()).unwrap_or(i64::MAX))
+}
+
+/// From the first angle to the one at `index` after `passes` of zero.
+fn list_turns(angles: &[Angle], index: usize, passes: i64) -> Result<Fraction, Error> {
+    listed(angles, index).checked_sub(listed(angles, 0))?.checked_add(Fraction::whole(passes))
+}
+
+/// The angle at `index` as part of a turn: 360° is 0°.
+fn listed(angles: &[Angle], index: usize) -> Fraction {
+    angles.get(index).map_or(Fraction::ZERO, |angle| angle.turns().part())
 }
 
 fn angle_range() -> Error {
@@ -383,6 +401,19 @@ mod tests {
                 assert_eq!(parts, (0..count).collect::<Vec<_>>(), "{count} every {every}");
             }
         }
+    }
+
+    #[test]
+    fn a_list_only_turns_forward() {
+        let degree = |d| Angle::from_degrees(Fraction::whole(d)).unwrap();
+        let list: Vec<Angle> = [350, 10, 10, 200, 90, 0, 360].into_iter().map(degree).collect();
+        let question = Question::List(&list);
+        let travels: Vec<Angle> = question.travels().map(Result::unwrap).collect();
+        for (i, travel) in travels.iter().enumerate() {
+            assert_eq!(question.travel(i as u32), Ok(*travel));
+        }
+        let degrees: Vec<i64> = travels.iter().map(|a| a.degrees().unwrap().num()).collect();
+        assert_eq!(degrees, [0, 20, 20, 210, 460, 730, 730]);
     }
 
     #[test]
