@@ -1,0 +1,119 @@
+// The whole road: typed, worked out by the core, shown; from disk and from the site.
+import assert from 'node:assert/strict';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { test } from 'node:test';
+import { FILE, SITE, openSite, withBrowser } from './rig.mjs';
+
+/** Types `parts` and waits until the answer shows `wanted`. */
+async function ask(page, parts, wanted) {
+  await page.locator('#parts').fill(parts);
+  await page.locator('#answer', { hasText: wanted }).waitFor();
+}
+
+test('from disk: an answer, no request, no violation', () => withBrowser(async (browser) => {
+  const page = await browser.open(FILE);
+  await ask(page, '127', '40/127');
+  assert.deepEqual(page.strangers(), []);
+  assert.deepEqual(page.seen.violations, []);
+  assert.deepEqual(page.seen.errors, []);
+}));
+
+test('from disk: the policy stops a request, and the watch sees it', () => withBrowser(async (browser) => {
+  const page = await browser.open(FILE);
+  await ask(page, '64', '5/8');
+  const refused = await page.evaluate(() => fetch('http://127.0.0.1:9/').then(() => false, () => true));
+  assert.ok(refused);
+  await page.locator('#answer').click(); // a round trip: what the page reported before it has arrived
+  assert.deepEqual(page.seen.violations, ['connect-src http://127.0.0.1:9/']);
+}));
+
+test('a field keeps focus, caret and text while the screen changes around it', () => withBrowser(async (browser) => {
+  const page = await browser.open(FILE);
+  await page.locator('#parts').click();
+  await page.keyboard.type('128');
+  await page.keyboard.press('ArrowLeft');
+  await page.keyboard.type('0');
+  const found = await page.evaluate(() => {
+    const field = document.querySelector('#parts');
+    return [field.value, field.selectionStart, document.activeElement === field];
+  });
+  assert.deepEqual(found, ['1208', 3, true]);
+}));
+
+/** In the page: the next call of the engine's entry reaches the real wasm with a length no memory has. */
+function trapOnce() {
+  const { instantiate, Instance } = WebAssembly;
+  const wrap = (instance) => {
+    const exports = { ...instance.exports };
+    exports.turn = (...words) => {
+      if (window.trapNext) {
+        window.trapNext = false;
+        words[2] = 0x7fffffff;
+      }
+      return instance.exports.turn(...words);
+    };
+    return { exports };
+  };
+  WebAssembly.Instance = function (...given) { return wrap(new Instance(...given)); };
+  WebAssembly.instantiate = async (...given) => {
+    const { module, instance } = await instantiate(...given);
+    return { module, instance: wrap(instance) };
+  };
+}
+
+test('a trap is told, spoils nothing, and the next answer is right', () => withBrowser(async (browser) => {
+  const page = await browser.open(FILE, { before: trapOnce });
+  await ask(page, '127', '40/127');
+  await page.evaluate(() => { window.trapNext = true; });
+  await page.locator('#parts').fill('12');
+  await page.locator('#fault').waitFor();
+  assert.equal(page.seen.errors.length, 1);
+  assert.match(page.seen.errors[0], /internal fault.*RuntimeError/);
+  for (const [parts, wanted] of [['48', '5/6'], ['127', '40/127']]) await ask(page, parts, wanted);
+  assert.equal(await page.locator('#fault').isHidden(), true);
+}));
+
+test('from the site: its own files only, and an answer with the network off', () => withBrowser(async (browser) => {
+  const host = await openSite();
+  const page = await browser.open(host.origin);
+  await ask(page, '127', '40/127');
+  await page.evaluate(() => navigator.serviceWorker.ready);
+  assert.deepEqual(page.strangers().filter((asked) => !asked.startsWith(host.origin)), []);
+  await host.close();
+  const later = await browser.open(host.origin);
+  await ask(later, '64', '5/8');
+  assert.deepEqual([...page.seen.violations, ...later.seen.violations], []);
+  assert.deepEqual([...page.seen.errors, ...later.seen.errors], []);
+}));
+
+test('a new version waits for a tap, through closing and opening too', () => withBrowser(async (browser) => {
+  const folder = mkdtempSync(join(tmpdir(), 'handturn-site-'));
+  const change = (name, from, to) => {
+    const text = readFileSync(join(folder, name), 'utf8');
+    assert.match(text, from);
+    writeFileSync(join(folder, name), text.replace(from, to));
+  };
+  cpSync(SITE, folder, { recursive: true });
+  const host = await openSite(folder);
+  const first = await browser.open(host.origin);
+  await first.waitForFunction(() => navigator.serviceWorker.controller);
+
+  change('index.html', /<title>Handturn<\/title>/, '<title>Handturn next</title>');
+  change('service-worker.js', /VERSION="\w+"/, 'VERSION="next"');
+
+  const second = await browser.open(host.origin);
+  assert.equal(await second.title(), 'Handturn');
+  await second.locator('#newer').waitFor();
+  await first.close();
+  await second.close();
+  const third = await browser.open(host.origin);
+  assert.equal(await third.title(), 'Handturn', 'closing every page must not change the version');
+  await third.locator('#newer button').click();
+  await third.waitForFunction(() => document.title === 'Handturn next');
+  await ask(third, '48', '5/6');
+  assert.equal(await third.locator('#newer').count(), 0);
+  await host.close();
+  rmSync(folder, { recursive: true });
+}));

@@ -1,0 +1,75 @@
+// The thin layer between the browser and the engine: an event goes in, the page's
+// state with it; the outcome says what to put where. web/src/lib.rs describes the
+// seam; nothing here knows the trade.
+import { ready, turn } from './engine.js';
+import { put, forget } from './place.js';
+import { offerNewVersion, takeNewVersion } from './version.js';
+
+const EFFECT = '\u001c', FIELD = '\u001d', RECORD = '\u001f';
+const KEYS = new Set(['PageDown', 'PageUp', 'ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown', 'Home', 'End', 'Escape', 'Enter']);
+
+/** All that the page remembers; only the engine reads it. */
+let state = '';
+
+const effects = {
+  state: (text) => { state = text; },
+  put,
+  focus: (id) => document.getElementById(id)?.focus(),
+  take: takeNewVersion,
+};
+
+/** Hands one event to the engine and carries out what it answers; true when the event was used up. */
+function send(kind, name = '', value = '') {
+  const plain = (text) => String(text).replace(/[\u001c-\u001f]/g, ' ');
+  const outcome = turn(state, [kind, name, value, Math.round(Date.now())].map(plain).join(RECORD));
+  document.getElementById('fault').hidden = outcome !== null;
+  if (outcome === null) { forget(); return false; }
+  let used = false;
+  for (const effect of outcome.split(EFFECT)) {
+    const [verb, ...fields] = effect.split(FIELD);
+    if (verb === 'used') used = true;
+    else effects[verb]?.(...fields);
+  }
+  return used;
+}
+
+document.addEventListener('input', ({ target }) => {
+  if (!target.name) return;
+  send('type', target.name, target.type === 'checkbox' ? (target.checked ? 'on' : '') : target.value);
+});
+
+document.addEventListener('click', ({ target }) => {
+  const pressed = target.closest('[data-do]');
+  if (pressed) send('press', pressed.dataset.do, pressed.dataset.value ?? '');
+});
+
+document.addEventListener('keydown', (event) => {
+  const undo = (event.ctrlKey || event.metaKey) && event.key === 'z';
+  if (!undo && (event.ctrlKey || event.metaKey || event.altKey || !KEYS.has(event.key))) return;
+  // Where the key was pressed decides whether it is the page's: "field", "button", or nowhere.
+  const on = event.target.matches('input, select, textarea') ? 'field'
+    : event.target.matches('button, a, summary') ? 'button' : '';
+  const key = (event.repeat ? 'held ' : '') + (undo ? 'Undo' : event.key);
+  if (send('key', key, on ? `${on} ${event.target.name || event.target.id || ''}` : '')) event.preventDefault();
+});
+
+document.addEventListener('submit', (event) => event.preventDefault());
+document.addEventListener('visibilitychange', () => send('seen', document.visibilityState));
+
+/** The wasm: carried inside the one-file page, a neighbour of the site's page. */
+async function bytes() {
+  const carried = document.getElementById('engine');
+  if (!carried) return (await fetch('handturn.wasm')).arrayBuffer();
+  const packed = Uint8Array.from(atob(carried.textContent), (c) => c.charCodeAt(0));
+  const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
+  return new Response(stream).arrayBuffer();
+}
+
+try {
+  await ready(await bytes());
+  send('open', location.hash.slice(1), document.getElementById('engine') ? 'file' : 'site');
+  offerNewVersion(() => send('version'));
+} catch (fault) {
+  console.error(fault);
+  document.getElementById('nostart').hidden = false;
+}

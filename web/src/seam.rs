@@ -1,0 +1,137 @@
+//! What crosses between the browser and the page, as text.
+//!
+//! An event is one record of fields; a state is a list of records; an outcome is a
+//! list of effects. Four control characters part them, and no field ever holds one:
+//! [`clean`] sees to it where text comes in.
+
+/// Between effects.
+const EFFECT: char = '\u{1c}';
+/// Between the fields of an effect.
+const FIELD: char = '\u{1d}';
+/// Between the records of a state.
+const RECORD: char = '\u{1e}';
+/// Between the fields of a record.
+const PART: char = '\u{1f}';
+
+/// Something that happened in the browser; the table is in the crate's documentation.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Event<'a> {
+    /// What kind of thing happened.
+    pub kind: &'a str,
+    /// Which field, button or key.
+    pub name: &'a str,
+    /// What it holds.
+    pub value: &'a str,
+    /// The device's clock, in milliseconds since 1970.
+    pub at_ms: u64,
+}
+
+impl<'a> Event<'a> {
+    /// The event in a record; missing fields read as nothing.
+    pub fn read(record: &'a str) -> Self {
+        let mut parts = record.split(PART);
+        let mut next = || parts.next().unwrap_or("");
+        Event { kind: next(), name: next(), value: next(), at_ms: next().parse().unwrap_or(0) }
+    }
+}
+
+/// Something the browser is asked to do.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Effect {
+    /// Remember this text and hand it in with the next event.
+    State(String),
+    /// Let the element with this id hold this markup.
+    Put(&'static str, String),
+    /// Move the focus to the element with this id.
+    Focus(String),
+    /// The key was the page's own: the browser does nothing else with it.
+    Used,
+    /// Change over to the newer version that lies ready.
+    TakeNewVersion,
+}
+
+/// An outcome as text.
+pub fn write(effects: &[Effect]) -> String {
+    let mut text = String::new();
+    for effect in effects {
+        let fields: [&str; 3] = match effect {
+            Effect::State(state) => ["state", state, ""],
+            Effect::Put(id, html) => ["put", id, html],
+            Effect::Focus(id) => ["focus", id, ""],
+            Effect::Used => ["used", "", ""],
+            Effect::TakeNewVersion => ["take", "", ""],
+        };
+        if !text.is_empty() {
+            text.push(EFFECT);
+        }
+        for (k, field) in fields.iter().enumerate() {
+            if k > 0 {
+                text.push(FIELD);
+            }
+            text.extend(field.chars().filter(|c| !matches!(*c, EFFECT | FIELD)));
+        }
+    }
+    text
+}
+
+/// `text` without the characters that part fields, each replaced by a space.
+pub fn clean(text: &str) -> String {
+    text.chars()
+        .map(|c| if matches!(c, EFFECT | FIELD | RECORD | PART) { ' ' } else { c })
+        .collect()
+}
+
+/// Adds a record `name, fields..` to a state.
+pub fn add_record(state: &mut String, fields: &[&str]) {
+    if !state.is_empty() {
+        state.push(RECORD);
+    }
+    for (k, field) in fields.iter().enumerate() {
+        if k > 0 {
+            state.push(PART);
+        }
+        state.push_str(&clean(field));
+    }
+}
+
+/// The records of a state, each as its fields.
+pub fn records(state: &str) -> impl Iterator<Item = impl Iterator<Item = &str>> {
+    state.split(RECORD).filter(|record| !record.is_empty()).map(|record| record.split(PART))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_event_is_read_field_by_field() {
+        let event = Event::read("type\u{1f}parts\u{1f}127\u{1f}1700000000000");
+        assert_eq!(
+            event,
+            Event { kind: "type", name: "parts", value: "127", at_ms: 1_700_000_000_000 }
+        );
+        assert_eq!(Event::read(""), Event { kind: "", name: "", value: "", at_ms: 0 });
+    }
+
+    #[test]
+    fn no_field_can_part_another() {
+        let mut state = String::new();
+        add_record(&mut state, &["parts", "1\u{1e}2\u{1f}3"]);
+        add_record(&mut state, &["way", ""]);
+        let read: Vec<Vec<&str>> = records(&state).map(Iterator::collect).collect();
+        assert_eq!(read, [vec!["parts", "1 2 3"], vec!["way", ""]]);
+    }
+
+    #[test]
+    fn effects_are_parted() {
+        let text = write(&[
+            Effect::State("a\u{1e}b".into()),
+            Effect::Put("page", "<p>".into()),
+            Effect::Used,
+        ]);
+        assert_eq!(
+            text,
+            "state\u{1d}a\u{1e}b\u{1d}\u{1c}put\u{1d}page\u{1d}<p>\u{1c}used\u{1d}\u{1d}"
+        );
+    }
+}

@@ -1,0 +1,42 @@
+# Builds web/dist from core and web: handturn.html, site/ and npm/.
+# Sourced after ground.sh.
+
+# A fingerprint of all that the outputs are made from.
+sources_key() {
+  {
+    find core web Cargo.toml Cargo.lock LICENSE -type f \
+      -not -path 'web/dist/*' -not -path '*/node_modules/*' -not -path '*/target/*' -print0 |
+      LC_ALL=C sort -z | xargs -0 sha256sum
+    echo "${HANDTURN_TOOLCHAIN:-}"
+  } | sha256sum
+}
+
+build_page() {
+  local key
+  key=$(sources_key)
+  [ "$(cat web/dist/.key 2>/dev/null || true)" = "$key" ] && return
+  rm -f web/dist/.key
+  want_compiler
+  want_page_tools
+  install_wanted
+  wasm_bindgen_tool
+  node_modules web
+  build_wasm page
+  build_wasm package
+  heading "Putting the page, the site and the package together"
+  node web/tool/bundle.mjs
+  echo "$key" >web/dist/.key
+}
+
+# build_wasm FEATURE: web/dist/.FEATURE/ holds the small wasm and its glue.
+build_wasm() {
+  local out="web/dist/.$1"
+  heading "Building the wasm for the $1"
+  cross "$wasm" std,panic_abort build --quiet --locked \
+    -p handturn-web --lib --profile page --no-default-features --features "$1"
+  rm -rf "$out"
+  "$wasm_bindgen" --target web --omit-default-module-path --experimental-reset-state-function \
+    --out-dir "$out" "$CARGO_TARGET_DIR/$wasm/page/handturn_web.wasm"
+  web/node_modules/.bin/wasm-opt -Oz --strip-debug --strip-producers --strip-target-features \
+    "$out/handturn_web_bg.wasm" -o "$out/small.wasm"
+}
