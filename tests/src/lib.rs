@@ -1,6 +1,8 @@
 //! What the tests share: heads as rows name them, and rows read from files.
 pub mod heads;
+pub mod plainly;
 pub mod rows;
+pub mod walk;
 
 /// Runs `work` on a thread with room for answers that list hundreds of ways a
 /// kind: they live on the stack.

@@ -1,0 +1,175 @@
+//! Walks every position of a way, adding up what the hands do, and holds what
+//! the way says of itself against it. No sum here is the core's.
+use crate::plainly::Ratio;
+use handturn::divide::{At, Errors, Leg, Part, Place, Question, Way};
+use handturn::head::{Head, Sense};
+
+/// Checks that a way's places and moves fit each other, that the moves add up
+/// to where the work is said to stand, and that worst, adjacent and closing
+/// error are what the positions show. For equal parts the sum rule too: an
+/// exact way stands on each multiple of 1/N once, and its moves with the
+/// closing move make whole turns.
+///
+/// # Errors
+/// What does not fit, in words.
+pub fn walk(question: &Question, head: &Head, way: &Way) -> Result<(), String> {
+    let last = question.last();
+    let mut place = look(question, way, 0)?;
+    same("the start", Ratio::of(place.stands.turns()), Ratio::ZERO)?;
+    let mut off = vec![error(&place)];
+    let mut turned = Ratio::ZERO;
+    for index in 0..last {
+        let step = way.step(question, index).map_err(|e| format!("step {index}: {e}"))?;
+        let next = look(question, way, index + 1)?;
+        for leg in &step.legs {
+            ends_where_it_says(leg).map_err(|e| format!("move {index}: {e}"))?;
+            turned = turned.plus(work_turned(head, way, leg)?);
+        }
+        let reached = Ratio::of(next.stands.turns());
+        same(&format!("place {}", index + 1), turned, reached)?;
+        joins(&place, &step.legs, &next).map_err(|e| format!("move {index}: {e}"))?;
+        off.push(error(&next));
+        place = next;
+    }
+    let errors = way.errors(question).map_err(|e| e.to_string())?;
+    errors_show(question, &off, &errors)?;
+    let exact = way.exact(question).map_err(|e| e.to_string())?;
+    if exact != off.iter().all(|e| e.num == 0) {
+        return Err(format!("exact: {exact}, errors {off:?}"));
+    }
+    match question.parts() {
+        Some(parts) if exact => sum_rule(question, way, parts, turned),
+        _ => Ok(()),
+    }
+}
+
+fn look(question: &Question, way: &Way, index: u32) -> Result<Place, String> {
+    let place = way.place(question, index).map_err(|e| format!("place {index}: {e}"))?;
+    if place.index != index {
+        return Err(format!("place {index} says it is {}", place.index));
+    }
+    let wanted = question.travel(index).map_err(|e| e.to_string())?;
+    same("wanted", Ratio::of(place.wanted.turns()), Ratio::of(wanted.turns()))?;
+    Ok(place)
+}
+
+fn error(place: &Place) -> Ratio {
+    Ratio::of(place.stands.turns()).minus(Ratio::of(place.wanted.turns()))
+}
+
+/// Turns of what a leg moves, clockwise counted up.
+fn leg_turns(leg: &Leg) -> Ratio {
+    let turns = Ratio::new(i128::from(leg.turns), 1);
+    let all = turns.plus(Ratio::new(i128::from(leg.spaces), i128::from(leg.to.of)));
+    match leg.sense {
+        Sense::Clockwise => all,
+        Sense::Anticlockwise => Ratio::ZERO.minus(all),
+    }
+}
+
+/// Turns of the work that a leg brings about.
+fn work_turned(head: &Head, way: &Way, leg: &Leg) -> Result<Ratio, String> {
+    let ratio = Ratio::of(head.ratio);
+    match (way, leg.part) {
+        (Way::Direct(_), Part::Spindle) => Ok(leg_turns(leg).size()),
+        (_, Part::Pin | Part::BackPin | Part::Handwheel) => Ok(leg_turns(leg).over(ratio)),
+        (_, part) => Err(format!("{part:?} moves in {way:?}")),
+    }
+}
+
+/// The numbers at both ends of a leg agree with its count.
+fn ends_where_it_says(leg: &Leg) -> Result<(), String> {
+    let of = i128::from(leg.to.of);
+    if leg.from.of != leg.to.of || i128::from(leg.spaces) >= of || leg.from.number >= leg.from.of {
+        return Err(format!("{leg:?}"));
+    }
+    let count = i128::from(leg.spaces);
+    let signed =
+        if leg.sense == Sense::Clockwise || leg.part == Part::Spindle { count } else { -count };
+    let ends = (i128::from(leg.from.number) + signed).rem_euclid(of);
+    if ends != i128::from(leg.to.number) {
+        return Err(format!("it ends at {ends}: {leg:?}"));
+    }
+    match leg.arms {
+        Some(arms) if arms.show != arms.spaces + 1 => Err(format!("{arms:?}")),
+        Some(arms) => {
+            let spaces = if arms.rest { leg.to.of - arms.spaces } else { arms.spaces };
+            if spaces == leg.spaces { Ok(()) } else { Err(format!("{arms:?} for {leg:?}")) }
+        }
+        None => Ok(()),
+    }
+}
+
+/// Each part starts where the place before left it and ends where the next has it.
+fn joins(before: &Place, legs: &[Leg], after: &Place) -> Result<(), String> {
+    let tracks: [(Part, Option<At>, Option<At>); 5] = [
+        (Part::Pin, before.pin, after.pin),
+        (Part::BackPin, before.back_pin, after.back_pin),
+        (Part::Handwheel, before.dial, after.dial),
+        (Part::FineDial, before.dial, after.dial),
+        (Part::Spindle, before.notch, after.notch),
+    ];
+    for (part, from, to) in tracks {
+        let mut stands = from;
+        let mut moved = false;
+        for leg in legs.iter().filter(|leg| leg.part == part) {
+            if stands != Some(leg.from) {
+                return Err(format!("{part:?} stands at {stands:?}: {leg:?}"));
+            }
+            stands = Some(leg.to);
+            moved = true;
+        }
+        if moved && stands != to {
+            return Err(format!("{part:?} ends at {stands:?}, not {to:?}"));
+        }
+    }
+    Ok(())
+}
+
+/// Worst, adjacent and closing error, looked for among all positions.
+fn errors_show(question: &Question, off: &[Ratio], errors: &Errors) -> Result<(), String> {
+    let positions = question.positions() as usize;
+    let cut = &off[..positions];
+    let worst = cut.iter().map(|e| e.size()).max().unwrap_or(Ratio::ZERO);
+    same("worst", worst, Ratio::of(errors.worst.turns()))?;
+    let mut round = vec![Ratio::ZERO; positions];
+    for (index, error) in (0_u32..).zip(cut) {
+        round[question.part_at(index) as usize] = *error;
+    }
+    let mut adjacent = Ratio::ZERO;
+    for pair in round.windows(2) {
+        adjacent = adjacent.max(pair[1].minus(pair[0]).size());
+    }
+    let mut closing = Ratio::ZERO;
+    if question.closes() {
+        adjacent = adjacent.max(round[positions - 1].minus(round[0]).size());
+        closing = off[positions].size();
+    }
+    same("adjacent", adjacent, Ratio::of(errors.adjacent.turns()))?;
+    same("closing", closing, Ratio::of(errors.closing.turns()))
+}
+
+/// N positions, each multiple of 1/N of a turn once; all moves make whole turns.
+fn sum_rule(question: &Question, way: &Way, parts: u32, turned: Ratio) -> Result<(), String> {
+    if !turned.whole() {
+        return Err(format!("all moves come to {turned:?} turns of the work"));
+    }
+    let mut met = vec![false; parts as usize];
+    for index in 0..parts {
+        let stands = Ratio::of(look(question, way, index)?.stands.turns());
+        let multiple = stands.by(Ratio::new(i128::from(parts), 1));
+        if !multiple.whole() {
+            return Err(format!("place {index} stands at {stands:?} of a turn"));
+        }
+        let part = multiple.num.rem_euclid(i128::from(parts));
+        let met = &mut met[usize::try_from(part).expect("a part")];
+        if std::mem::replace(met, true) {
+            return Err(format!("place {index} stands on part {part} again"));
+        }
+    }
+    Ok(())
+}
+
+fn same(what: &str, found: Ratio, said: Ratio) -> Result<(), String> {
+    if found == said { Ok(()) } else { Err(format!("{what}: {found:?} walked, {said:?} said")) }
+}
