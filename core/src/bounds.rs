@@ -84,5 +84,7 @@ pub const MAX_GEARS: usize = 24;
 pub const MAX_ANGLES: usize = 400;
 /// Entries of a mark pattern.
 pub const MAX_PATTERN: usize = 400;
+/// Rounds of one run.
+pub const MAX_ROUNDS: usize = 9;
 /// Kinds of mark in one graduation.
 pub const MAX_MARK_KINDS: usize = 6;

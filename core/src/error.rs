@@ -49,6 +49,10 @@ pub enum Field {
     Event,
     /// Rounds of a run.
     Rounds,
+    /// Taking back a press of a run.
+    Undo,
+    /// The title of a run.
+    Title,
     /// An exact fraction.
     Fraction,
     /// A stored record.

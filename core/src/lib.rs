@@ -31,6 +31,9 @@ pub mod list;
 pub mod measure;
 
 pub mod number;
+pub mod run;
+mod text;
 
 pub use error::{Cause, Error, Field};
 pub use list::List;
+pub use text::Text;
