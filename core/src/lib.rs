@@ -34,6 +34,8 @@ pub mod number;
 pub mod run;
 mod text;
 
+pub mod train;
+
 pub use error::{Cause, Error, Field};
 pub use list::List;
 pub use text::Text;

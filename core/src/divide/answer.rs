@@ -1,10 +1,11 @@
 //! The whole answer: every way the head can set a question, both orders, what
 //! was left out and why, and what would make it exact where nothing is.
 use super::way::{Kind, Way};
-use super::{Errors, Question, direct, holes};
+use super::{Errors, Question, differential, direct, holes};
 use crate::error::{Cause, Error, Field};
-use crate::head::{Circle, Head};
+use crate::head::{Circle, Head, PlateStop};
 use crate::list::List;
+use crate::train::Stock;
 use core::cmp::Ordering;
 
 /// A way with its errors.
@@ -241,12 +242,26 @@ fn each_way(
             direct::direct(question, head, &mut |way, errors| keep(Way::Direct(way), errors))?;
             Reason::NotOnNotches
         }
-        Kind::Plain | Kind::NearestHole if head.plates.is_empty() => Reason::NoPlates,
-        Kind::Plain | Kind::NearestHole if !any_reached(head) => Reason::OutOfReach,
+        Kind::Plain | Kind::Differential | Kind::NearestHole if head.plates.is_empty() => {
+            Reason::NoPlates
+        }
+        Kind::Plain | Kind::Differential | Kind::NearestHole if !any_reached(head) => {
+            Reason::OutOfReach
+        }
         Kind::Plain => {
             holes::plain(question, head, &mut |way, errors| keep(Way::Plain(way), errors))?;
             Reason::NoCircle
         }
+        Kind::Differential => match no_differential(question, head)? {
+            Some(reason) => reason,
+            None => {
+                let stock = Stock::of(&head.gears)?;
+                differential::differential(question, head, &stock, &mut |way, errors| {
+                    keep(Way::Differential(way), errors)
+                })?;
+                Reason::NoTrain
+            }
+        },
         Kind::NearestHole => {
             holes::nearest_hole(question, head, &mut |way, errors| {
                 keep(Way::NearestHole(way), errors)
@@ -256,6 +271,32 @@ fn each_way(
         _ => return Ok(None),
     };
     Ok(Some(reason))
+}
+
+/// What rules out differential indexing before any train is looked for.
+fn no_differential(question: &Question, head: &Head) -> Result<Option<Reason>, Error> {
+    Ok(Some(if !differential::has_equal_moves(question)? {
+        Reason::NotEqualMoves
+    } else if head.plate_stop == PlateStop::Fixed {
+        Reason::PlateStopFixed
+    } else if head.tilted {
+        Reason::Tilted
+    } else if head.gears.is_empty() {
+        Reason::NoGears
+    } else if plain_is_exact(question, head)? {
+        Reason::PlainIsExact
+    } else {
+        return Ok(None);
+    }))
+}
+
+fn plain_is_exact(question: &Question, head: &Head) -> Result<bool, Error> {
+    let mut any = false;
+    holes::plain(question, head, &mut |_, _| {
+        any = true;
+        Ok(())
+    })?;
+    Ok(any)
 }
 
 fn any_reached(head: &Head) -> bool {

@@ -5,6 +5,7 @@
 //! the work stands at the start, position `positions()` of a question that
 //! closes is the end of its closing move.
 mod answer;
+mod differential;
 mod direct;
 mod grid;
 mod holes;
@@ -14,6 +15,7 @@ mod way;
 mod working;
 
 pub use answer::{Answer, Group, Lacking, LeftOut, Order, Rated, Reason, answer, compare, offers};
+pub use differential::Differential;
 pub use direct::Direct;
 pub use holes::{CircleAt, Holes};
 pub use moves::{ArmsSet, At, Errors, Leg, Move, Part, Place};

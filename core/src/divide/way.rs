@@ -1,5 +1,6 @@
 //! A way: one manner of setting a division. Adding a way is one file and one
 //! arm in each of these functions.
+use super::differential::Differential;
 use super::direct::Direct;
 use super::holes::Holes;
 use super::moves::{Errors, Move, Place};
@@ -17,6 +18,8 @@ pub enum Way {
     Direct(Direct),
     /// Whole turns and holes of one circle, exact.
     Plain(Holes),
+    /// Turns and holes over a plate that change gears turn, exact.
+    Differential(Differential),
     /// The nearest hole of one circle to each place.
     NearestHole(Holes),
 }
@@ -62,6 +65,7 @@ impl Way {
         match self {
             Self::Direct(_) => Kind::Direct,
             Self::Plain(_) => Kind::Plain,
+            Self::Differential(_) => Kind::Differential,
             Self::NearestHole(_) => Kind::NearestHole,
         }
     }
@@ -82,6 +86,7 @@ impl Way {
         match self {
             Self::Direct(way) => way.errors(question),
             Self::Plain(way) | Self::NearestHole(way) => way.errors(question),
+            Self::Differential(way) => way.errors(question),
         }
     }
 
@@ -93,6 +98,7 @@ impl Way {
         match self {
             Self::Direct(way) => way.place(question, index),
             Self::Plain(way) | Self::NearestHole(way) => way.place(question, index),
+            Self::Differential(way) => way.place(question, index),
         }
     }
 
@@ -110,6 +116,7 @@ impl Way {
         match self {
             Self::Direct(way) => way.step(question, index),
             Self::Plain(way) | Self::NearestHole(way) => way.step(question, index),
+            Self::Differential(way) => way.step(question, index),
         }
     }
 
@@ -121,6 +128,7 @@ impl Way {
         match self {
             Self::Direct(way) => way.working(question),
             Self::Plain(way) | Self::NearestHole(way) => way.working(question),
+            Self::Differential(way) => way.working(question),
         }
     }
 
@@ -133,6 +141,7 @@ impl Way {
             (Self::Plain(a), Self::Plain(b)) | (Self::NearestHole(a), Self::NearestHole(b)) => {
                 a.circle.plate.cmp(&b.circle.plate).then(a.circle.holes.cmp(&b.circle.holes))
             }
+            (Self::Differential(a), Self::Differential(b)) => a.tie(b),
             _ => Ordering::Equal,
         })
     }
@@ -145,6 +154,11 @@ impl Way {
             Self::Plain(way) | Self::NearestHole(way) => {
                 Effort { changes: 1, actions: 1, circle: way.circle.holes as u32 }
             }
+            Self::Differential(way) => Effort {
+                changes: way.train.parts_to_fit().saturating_add(1),
+                actions: 1,
+                circle: way.circle.holes as u32,
+            },
         }
     }
 }
@@ -153,7 +167,8 @@ impl Way {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Effort {
-    /// Plates and gears (idlers counted) to fit before the first cut.
+    /// Plates, gears (idlers counted) and a compound train's sleeve to fit before
+    /// the first cut.
     pub changes: u32,
     /// Separate actions in a move.
     pub actions: u32,

@@ -63,6 +63,8 @@ pub enum Sign {
 pub enum Word {
     /// Set as if for another number of parts.
     SetAsIfFor(u32),
+    /// A plain move near the one wanted, for no whole number of parts.
+    NearMove,
     /// Ratio of the change gears.
     Gears,
     /// What one part comes to.
@@ -85,6 +87,8 @@ pub enum Word {
     ShortAfterAll,
     /// Too much, after all moves.
     LongAfterAll,
+    /// The hole in which the pin ends; its number follows.
+    PinEndsInHole,
     /// Turns of the handle.
     HandleTurns,
     /// Turns of the work.

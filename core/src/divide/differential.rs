@@ -1,0 +1,402 @@
+//! Differential indexing: change gears from the work spindle turn the plate
+//! while the handle turns, so that a plain move near the one wanted comes out
+//! exactly.
+//!
+//! Rule: one part is u of a turn of the work, the worm ratio is R, the pin moves
+//! h/c of a turn over the plate. The plate turns g for one turn of the work, so
+//! R × u = h/c + g × u, and g = R − (h/c) ÷ u, which is R × (N′ − N) ÷ N′ when
+//! h/c sets N′ parts plainly (the rule of the differential-indexing tables of
+//! pre-1929 milling handbooks, from memory; 28 of their trains agree). The
+//! plate turns the same way as the handle where g is above nought.
+//!
+//! Limit: the angle of one part must have numerator and denominator small
+//! enough for 64 bits together with ratio and circle. Every number of parts
+//! does, and every angle of whole milli-seconds; finer ones are left out.
+use super::holes::{self, CircleAt};
+use super::moves::{Errors, Move, Place};
+use super::question::Question;
+use super::working::{Equation, Sign, Term, Word, Working};
+use crate::error::{Cause, Error, Field};
+use crate::head::{Arms, Circle, Head};
+use crate::measure::Angle;
+use crate::number::{Fraction, gcd};
+use crate::train::{Stock, Train};
+use core::cmp::Ordering;
+
+/// A plain move and the change gears that make it exact.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Differential {
+    /// The circle.
+    pub circle: CircleAt,
+    /// Holes the pin moves over the plate for one part, whole turns included.
+    pub holes: u32,
+    /// Worm ratio.
+    pub ratio: Fraction,
+    /// How far the sector arms open.
+    pub arms: Arms,
+    /// Gears from the spindle (first driver) to the worm shaft (last driven).
+    pub train: Train,
+    /// Whether the plate turns the same way as the handle.
+    pub follows: bool,
+}
+
+impl Differential {
+    /// Turns of the handle over the plate for one part.
+    ///
+    /// # Errors
+    /// [`Cause::Zero`] for a circle without holes.
+    pub fn on_plate(&self) -> Result<Fraction, Error> {
+        Fraction::new(i64::from(self.holes), i64::from(self.circle.holes))
+    }
+
+    /// Turns of the plate for one turn of the work, below nought where the
+    /// plate goes against the handle.
+    ///
+    /// # Errors
+    /// [`Cause::Zero`] for a gear without teeth.
+    pub fn gear_ratio(&self) -> Result<Fraction, Error> {
+        let ratio = self.train.ratio()?;
+        Ok(if self.follows { ratio } else { ratio.negated() })
+    }
+
+    /// The number of parts that the move on the plate would set with the plate
+    /// held: it is "set as if for" them. Not always whole.
+    ///
+    /// # Errors
+    /// [`Cause::Zero`], [`Cause::Overflow`].
+    pub fn near(&self) -> Result<Fraction, Error> {
+        self.ratio.checked_div(self.on_plate()?)
+    }
+
+    /// The angle by which the plate goes on for one turn of the handle, pin and
+    /// plate stop out; below nought where it goes back. It shows whether the
+    /// idlers are right.
+    ///
+    /// # Errors
+    /// [`Cause::Zero`], [`Cause::Overflow`].
+    pub fn plate_per_handle_turn(&self) -> Result<Angle, Error> {
+        Ok(Angle::from_turns(self.gear_ratio()?.checked_div(self.ratio)?))
+    }
+
+    /// The same move and gears on another circle, where the move is whole there.
+    #[must_use]
+    pub fn on(&self, circle: CircleAt) -> Option<Self> {
+        let holes = self.on_plate().ok()?.times(i64::from(circle.holes)).ok()?;
+        let holes = u32::try_from(holes.num()).ok().filter(|_| holes.is_whole())?;
+        Some(Self { circle, holes, ..*self })
+    }
+
+    /// Settles ties: the slower plate first (its slack matters less), then by
+    /// circle, then by train.
+    pub(super) fn tie(&self, other: &Self) -> Ordering {
+        let slower = self.train.compare_ratio(&other.train);
+        let circle = self.circle.plate.cmp(&other.circle.plate);
+        slower
+            .then(circle)
+            .then(self.circle.holes.cmp(&other.circle.holes))
+            .then(self.holes.cmp(&other.holes))
+            .then(self.train.cmp(&other.train))
+    }
+
+    /// How far the work turns while the pin goes `handle` turns over the plate:
+    /// the handle itself turns that and what the plate has turned meanwhile.
+    fn work(&self, handle: Fraction) -> Result<Fraction, Error> {
+        handle.checked_div(self.ratio.checked_sub(self.gear_ratio()?)?)
+    }
+
+    pub(super) fn errors(&self, question: &Question) -> Result<Errors, Error> {
+        let part = part(question)?.ok_or(Error::new(Field::Position, Cause::Conflict))?;
+        let last = self.place(question, question.last())?;
+        let exact = self.work(self.on_plate()?)? == part
+            && last.stands == last.wanted
+            && (!question.closes() || last.stands.turns().is_whole());
+        if exact { Ok(Errors::NONE) } else { Err(Error::new(Field::Gears, Cause::Conflict)) }
+    }
+
+    /// Holes over the plate from position 0 to `index`.
+    fn count(&self, question: &Question, index: u32) -> Result<i64, Error> {
+        let unequal = Error::new(Field::Position, Cause::Conflict);
+        let part = part(question)?.ok_or(unequal)?;
+        let parts = question.travel(index)?.turns().checked_div(part)?;
+        let count = parts.times(i64::from(self.holes))?;
+        if parts.is_whole() { Ok(count.num()) } else { Err(unequal) }
+    }
+
+    pub(super) fn place(&self, question: &Question, index: u32) -> Result<Place, Error> {
+        let count = self.count(question, index)?;
+        let handle = Fraction::new(count, i64::from(self.circle.holes))?;
+        Ok(Place {
+            index,
+            wanted: question.travel(index)?,
+            stands: Angle::from_turns(self.work(handle)?),
+            handle,
+            pin: Some(holes::hole(count, u32::from(self.circle.holes))?),
+            back_pin: None,
+            dial: None,
+            notch: None,
+        })
+    }
+
+    pub(super) fn step(&self, question: &Question, index: u32) -> Result<Move, Error> {
+        let from = self.count(question, index)?;
+        let to = self.count(question, index.saturating_add(1))?;
+        holes::pin_move(from, to, u32::from(self.circle.holes), self.arms)
+    }
+
+    pub(super) fn working(&self, question: &Question) -> Result<Working, Error> {
+        let unequal = Error::new(Field::Position, Cause::Conflict);
+        let part = part(question)?.ok_or(unequal)?;
+        let mut lines = Working::new();
+        for line in
+            [self.set_as_if()?, self.gears(part)?, self.per_part(part)?, self.one_handle_turn()?]
+        {
+            push(&mut lines, line)?;
+        }
+        if question.closes() {
+            push(&mut lines, self.all_moves(question)?)?;
+            push(&mut lines, self.closing(question)?)?;
+        }
+        Ok(lines)
+    }
+
+    /// "Set as if for 120: 40/120 = 1/3 = 13/39", or the bare move.
+    fn set_as_if(&self) -> Result<Option<Equation>, Error> {
+        let on_plate = self.on_plate()?;
+        let holes = Term::Over(i64::from(self.holes), i64::from(self.circle.holes));
+        let near = self.near()?;
+        let near = u32::try_from(near.num()).ok().filter(|_| near.is_whole());
+        let Some(near) = near.filter(|_| self.ratio.is_whole()) else {
+            let line = Equation::of(&[holes, EQUALS, Term::of(on_plate)]);
+            return Ok(line.map(|line| line.about(Word::NearMove)));
+        };
+        let asked = Term::Over(self.ratio.num(), i64::from(near));
+        let line = Equation::of(&[asked, EQUALS, Term::of(on_plate), EQUALS, holes]);
+        Ok(line.map(|line| line.about(Word::SetAsIfFor(near))))
+    }
+
+    /// "Gears: (120 − 127) × 40/120 = −7/3 = −56/24"; for a move that is no
+    /// whole number of parts "40 − 127 × 13/41 = …".
+    fn gears(&self, part: Fraction) -> Result<Option<Equation>, Error> {
+        let (near, parts) = (self.near()?, part.inverse()?);
+        let mut terms: crate::List<Term, 16> = crate::List::new();
+        let mut add =
+            |more: &[Term]| more.iter().try_for_each(|&term| terms.push(term).map_err(|_| FULL));
+        if near.is_whole() && parts.is_whole() && self.ratio.is_whole() {
+            add(&[Term::Sign(Sign::Open), Term::of(near), MINUS, Term::of(parts)])?;
+            add(&[Term::Sign(Sign::Close), TIMES, Term::Over(self.ratio.num(), near.num())])?;
+        } else {
+            let holes = Term::Over(i64::from(self.holes), i64::from(self.circle.holes));
+            add(&[Term::of(self.ratio), MINUS, Term::of(parts), TIMES, holes])?;
+        }
+        add(&[EQUALS, Term::of(self.gear_ratio()?), EQUALS])?;
+        let first = i64::from(self.train.first.driver);
+        let first = if self.follows { first } else { first.saturating_neg() };
+        add(&[Term::Over(first, i64::from(self.train.first.driven))])?;
+        if let Some(second) = self.train.second {
+            add(&[TIMES, Term::Over(i64::from(second.driver), i64::from(second.driven))])?;
+        }
+        Ok(Equation::of(&terms).map(|line| line.about(Word::Gears)))
+    }
+
+    /// "Per part: 1/3 − 7/3 × 1/127 = 40/127 as wanted".
+    fn per_part(&self, part: Fraction) -> Result<Option<Equation>, Error> {
+        let on_plate = Term::of(self.on_plate()?);
+        let gears = Term::of(self.train.ratio()?);
+        let sign = if self.follows { PLUS } else { MINUS };
+        let wanted = Term::of(self.ratio.checked_mul(part)?);
+        let line = Equation::of(&[on_plate, sign, gears, TIMES, Term::of(part), EQUALS, wanted]);
+        Ok(line.map(|line| line.about(Word::PerPart).remark(Word::AsWanted)))
+    }
+
+    /// "One handle turn: −7/3 ÷ 40 = −7/120 = −21°".
+    fn one_handle_turn(&self) -> Result<Option<Equation>, Error> {
+        let gears = Term::of(self.gear_ratio()?);
+        let plate = self.plate_per_handle_turn()?;
+        let terms = [
+            gears,
+            Term::Sign(Sign::Over),
+            Term::of(self.ratio),
+            EQUALS,
+            Term::of(plate.turns()),
+            EQUALS,
+            Term::Angle(plate),
+        ];
+        Ok(Equation::of(&terms).map(|line| line.about(Word::OneHandleTurn)))
+    }
+
+    /// "All moves: 127 × 13/39 − 7/3 = 40 handle turns".
+    fn all_moves(&self, question: &Question) -> Result<Option<Equation>, Error> {
+        let last = self.place(question, question.last())?;
+        let moves = last.handle.checked_div(self.on_plate()?)?;
+        let plate = self.gear_ratio()?.checked_mul(last.stands.turns())?;
+        let all = last.handle.checked_add(plate)?;
+        let holes = Term::Over(i64::from(self.holes), i64::from(self.circle.holes));
+        let sign = if self.follows { PLUS } else { MINUS };
+        let terms =
+            [Term::of(moves), TIMES, holes, sign, Term::of(plate.abs()), EQUALS, Term::of(all)];
+        let line = Equation::of(&terms);
+        Ok(line.map(|line| line.about(Word::AllMoves).remark(Word::HandleTurns)))
+    }
+
+    /// "Closing: pin ends in hole 13".
+    fn closing(&self, question: &Question) -> Result<Option<Equation>, Error> {
+        let pin = self.place(question, question.last())?.pin;
+        let number = Term::Whole(i64::from(pin.map_or(0, |at| at.number)));
+        let line = Equation::of(&[Term::Word(Word::PinEndsInHole), number]);
+        Ok(line.map(|line| line.about(Word::Closing)))
+    }
+}
+
+const EQUALS: Term = Term::Sign(Sign::Equals);
+const TIMES: Term = Term::Sign(Sign::Times);
+const PLUS: Term = Term::Sign(Sign::Plus);
+const MINUS: Term = Term::Sign(Sign::Minus);
+const FULL: Error = Error::new(Field::Record, Cause::TooMany { most: 8 });
+
+fn push(lines: &mut Working, line: Option<Equation>) -> Result<(), Error> {
+    line.and_then(|line| lines.push(line).ok()).ok_or(FULL)
+}
+
+/// The turn of the work that all moves are made of: one of equal parts,
+/// whatever the cutting order, or one angle. None for a list.
+fn part(question: &Question) -> Result<Option<Fraction>, Error> {
+    match question {
+        Question::Angle(repeated) => Ok(Some(repeated.angle.turns())),
+        _ => question.parts().map(|parts| Fraction::new(1, i64::from(parts))).transpose(),
+    }
+}
+
+/// Whether the moves of `question` are all made of one part.
+pub(super) fn has_equal_moves(question: &Question) -> Result<bool, Error> {
+    Ok(part(question)?.is_some())
+}
+
+/// Offers every plain move near the one wanted that the gears in `stock` make
+/// exact, each fraction of a turn once, on the largest circle that has it: with
+/// each simple train that gives it or, where there is none, with the compound
+/// train that is first in order.
+pub(super) fn differential(
+    question: &Question,
+    head: &Head,
+    stock: &Stock,
+    keep: &mut dyn FnMut(Differential, Errors) -> Result<(), Error>,
+) -> Result<(), Error> {
+    let Some(part) = part(question)? else { return Ok(()) };
+    let most = stock.greatest_ratio(&head.mounting)?;
+    let mut outcome = Ok(());
+    each_move(part, head, most, &mut |near| {
+        if !stock.could_divide(near.num) || !stock.could_divide(near.den) {
+            return;
+        }
+        let parts = (i64::try_from(near.num), i64::try_from(near.den));
+        let (Ok(num), Ok(den)) = parts else { return };
+        let Ok(ratio) = Fraction::new(num, den) else { return };
+        if !is_largest(head, near.circle, near.holes) {
+            return;
+        }
+        // An even number of meshes keeps the sense; on a plain 1 : 1 take-off
+        // that makes the plate follow the handle.
+        let same_way = near.follows == head.mounting.one_idler_follows;
+        let mut offer = |train: Train| {
+            let way = Differential {
+                circle: near.circle,
+                holes: near.holes,
+                ratio: head.ratio,
+                arms: head.arms,
+                train,
+                follows: near.follows,
+            };
+            if outcome.is_ok() {
+                outcome = way.errors(question).and_then(|errors| keep(way, errors));
+            }
+        };
+        let mut any = false;
+        stock.simple(ratio, same_way, &head.mounting, &mut |train| {
+            any = true;
+            offer(train);
+        });
+        if !any {
+            let mut best: Option<Train> = None;
+            stock.compound(ratio, same_way, &head.mounting, &mut |train| {
+                best = Some(best.map_or(train, |best| best.min(train)));
+            });
+            if let Some(train) = best {
+                offer(train);
+            }
+        }
+    })?;
+    outcome
+}
+
+/// A plain move and the ratio of gears that makes it exact, above nought.
+struct NearMove {
+    circle: CircleAt,
+    holes: u32,
+    num: u64,
+    den: u64,
+    follows: bool,
+}
+
+/// Hands over every move of one hole or more, on every circle within reach,
+/// whose gear ratio is neither nought nor above `most`.
+fn each_move(
+    part: Fraction,
+    head: &Head,
+    most: Fraction,
+    keep: &mut dyn FnMut(NearMove),
+) -> Result<(), Error> {
+    for (plate, sides) in (0_u8..).zip(&head.plates) {
+        for circle in sides.circles.iter().filter(|circle| holes::reaches(head.reach, circle)) {
+            let at = CircleAt { plate, holes: circle.holes };
+            on_circle(part, head.ratio, most, at, keep)?;
+        }
+    }
+    Ok(())
+}
+
+/// Moves on one circle. With R = r/s, u = p/q the gear ratio of h holes is
+/// (r·c·p − h·q·s) ÷ (s·c·p).
+fn on_circle(
+    part: Fraction,
+    ratio: Fraction,
+    most: Fraction,
+    circle: CircleAt,
+    keep: &mut dyn FnMut(NearMove),
+) -> Result<(), Error> {
+    let whole = part.times(i64::from(circle.holes))?;
+    let least = whole.checked_mul(ratio.checked_sub(most)?)?.floor().max(1);
+    let greatest = whole.checked_mul(ratio.checked_add(most)?)?.floor();
+    let product = |a: i64, b: i64| a.checked_mul(b);
+    let wanted = product(ratio.num(), i64::from(circle.holes)).and_then(|x| product(x, part.num()));
+    let hole = product(part.den(), ratio.den());
+    let below = product(ratio.den(), i64::from(circle.holes)).and_then(|x| product(x, part.num()));
+    let (Some(wanted), Some(hole), Some(below)) = (wanted, hole, below) else { return Ok(()) };
+    let below = below.unsigned_abs();
+    for holes in least..=greatest {
+        let rest = product(holes, hole).and_then(|moved| wanted.checked_sub(moved));
+        let (Some(rest), Ok(holes)) = (rest, u32::try_from(holes)) else { continue };
+        let shared = gcd(rest.unsigned_abs(), below);
+        let num = rest.unsigned_abs().checked_div(shared).unwrap_or(0);
+        let den = below.checked_div(shared).unwrap_or(0);
+        if num > 0 && den > 0 {
+            keep(NearMove { circle, holes, num, den, follows: rest > 0 });
+        }
+    }
+    Ok(())
+}
+
+/// Whether no larger circle within reach, and no equal one before it, has the
+/// same fraction of a turn.
+fn is_largest(head: &Head, at: CircleAt, moved: u32) -> bool {
+    let shared = gcd(u64::from(moved), u64::from(at.holes));
+    let Some(den) = u64::from(at.holes).checked_div(shared) else { return false };
+    let has = |circle: &Circle| u64::from(circle.holes).checked_rem(den) == Some(0);
+    let beats = |plate: u8, circle: &Circle| {
+        circle.holes > at.holes || (circle.holes == at.holes && plate < at.plate)
+    };
+    (0_u8..).zip(&head.plates).all(|(plate, sides)| {
+        let mut reached = sides.circles.iter().filter(|c| holes::reaches(head.reach, c));
+        !reached.any(|circle| has(circle) && beats(plate, circle))
+    })
+}
