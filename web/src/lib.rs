@@ -39,6 +39,7 @@
 
 #[cfg(feature = "package")]
 pub mod api;
+pub mod draw;
 #[cfg(feature = "page")]
 pub mod glue;
 pub mod page;

@@ -1,0 +1,91 @@
+//! Drawings to scale, as SVG computed from the same answer that the words give.
+//!
+//! Every drawing stands about (0, 0), y down, in its own units; lines, fills and
+//! letters take their colours from the style sheet by class (`.dr` and below).
+//! Coordinates are written in hundredths of a unit; trigonometry goes through the
+//! core's float door, so host tests and page agree to the last digit.
+pub mod plate;
+
+use handturn::number::float;
+
+/// A coordinate as text, to hundredths of a unit.
+pub(crate) fn num(value: f64) -> String {
+    let hundredths = float::round(value * 100.0) as i64;
+    let (whole, part) = (hundredths.unsigned_abs() / 100, hundredths.unsigned_abs() % 100);
+    let mut text = String::new();
+    if hundredths < 0 {
+        text.push('-');
+    }
+    text.push_str(&whole.to_string());
+    if part > 0 {
+        text.push('.');
+        text.push(digit(part / 10));
+        if part % 10 > 0 {
+            text.push(digit(part % 10));
+        }
+    }
+    text
+}
+
+fn digit(value: u64) -> char {
+    char::from(b'0' + (value % 10) as u8)
+}
+
+/// The point at `radius` and an angle of `turns`, clockwise from the top.
+pub(crate) fn polar(radius: f64, turns: f64) -> (f64, f64) {
+    (radius * float::sin_turns(turns), -radius * float::cos_turns(turns))
+}
+
+/// The data of an SVG path, built piece by piece.
+#[derive(Default)]
+pub(crate) struct Path(pub(crate) String);
+
+impl Path {
+    fn add(mut self, command: char, values: &[f64]) -> Self {
+        self.0.push(command);
+        for (k, &value) in values.iter().enumerate() {
+            if k > 0 {
+                self.0.push(' ');
+            }
+            self.0.push_str(&num(value));
+        }
+        self
+    }
+
+    pub(crate) fn to(self, (x, y): (f64, f64)) -> Self {
+        let command = if self.0.is_empty() { 'M' } else { 'L' };
+        self.add(command, &[x, y])
+    }
+
+    /// An arc about (0, 0) to the point at `radius` and `turns`.
+    pub(crate) fn arc(self, radius: f64, turns: f64, large: bool, clockwise: bool) -> Self {
+        let (x, y) = polar(radius, turns);
+        let flag = |on| if on { 1.0 } else { 0.0 };
+        self.add('A', &[radius, radius, 0.0, flag(large), flag(clockwise), x, y])
+    }
+
+    pub(crate) fn close(mut self) -> String {
+        self.0.push('Z');
+        self.0
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn check(value: f64, wanted: &str) {
+        assert_eq!(num(value), wanted);
+    }
+
+    #[test]
+    fn coordinates_are_short() {
+        check(0.0, "0");
+        check(-0.001, "0");
+        check(12.5, "12.5");
+        check(-12.05, "-12.05");
+        check(100.0, "100");
+        check(0.999, "1");
+    }
+}
