@@ -13,6 +13,8 @@ use handturn::head::{Head, Sense};
 /// # Errors
 /// What does not fit, in words.
 pub fn walk(question: &Question, head: &Head, way: &Way) -> Result<(), String> {
+    // As the way comes to the positions: once round, or several times.
+    let question = &way.order(question);
     let last = question.last();
     let mut place = look(question, way, 0)?;
     same("the start", Ratio::of(place.stands.turns()), Ratio::ZERO)?;
@@ -84,8 +86,13 @@ fn ends_where_it_says(leg: &Leg) -> Result<(), String> {
         return Err(format!("{leg:?}"));
     }
     let count = i128::from(leg.spaces);
-    let signed =
-        if leg.sense == Sense::Clockwise || leg.part == Part::Spindle { count } else { -count };
+    let climbs = match leg.part {
+        Part::Spindle => true,
+        // The back pin stands still: holes climb under it as the plate goes back.
+        Part::BackPin => leg.sense == Sense::Anticlockwise,
+        _ => leg.sense == Sense::Clockwise,
+    };
+    let signed = if climbs { count } else { -count };
     let ends = (i128::from(leg.from.number) + signed).rem_euclid(of);
     if ends != i128::from(leg.to.number) {
         return Err(format!("it ends at {ends}: {leg:?}"));

@@ -1,7 +1,7 @@
 //! The whole answer: every way the head can set a question, both orders, what
 //! was left out and why, and what would make it exact where nothing is.
 use super::way::{Kind, Way};
-use super::{Errors, Question, differential, direct, holes};
+use super::{Errors, Question, differential, direct, holes, pairs};
 use crate::error::{Cause, Error, Field};
 use crate::head::{Circle, Head, PlateStop};
 use crate::list::List;
@@ -83,6 +83,8 @@ pub enum Reason {
     PlateStopFixed,
     /// No plate has two circles the pins can use.
     OneCircle,
+    /// Two circles come no nearer than one.
+    NothingNearer,
     /// The question has no equal moves.
     NotEqualMoves,
     /// A plain setting is exact already.
@@ -242,15 +244,20 @@ fn each_way(
             direct::direct(question, head, &mut |way, errors| keep(Way::Direct(way), errors))?;
             Reason::NotOnNotches
         }
-        Kind::Plain | Kind::Differential | Kind::NearestHole if head.plates.is_empty() => {
-            Reason::NoPlates
-        }
-        Kind::Plain | Kind::Differential | Kind::NearestHole if !any_reached(head) => {
-            Reason::OutOfReach
-        }
+        Kind::Handwheel => return Ok(None),
+        _ if head.plates.is_empty() => Reason::NoPlates,
+        _ if !any_reached(head) => Reason::OutOfReach,
         Kind::Plain => {
             holes::plain(question, head, &mut |way, errors| keep(Way::Plain(way), errors))?;
             Reason::NoCircle
+        }
+        Kind::Compound if question.step()?.is_none() => Reason::NotEqualMoves,
+        Kind::Compound if head.plate_stop == PlateStop::Fixed => Reason::PlateStopFixed,
+        Kind::Compound if !pairs::any_pair(head) => Reason::OneCircle,
+        Kind::Compound if holes::plain_is_exact(question, head)? => Reason::PlainIsExact,
+        Kind::Compound => {
+            pairs::compound(question, head, &mut |way, errors| keep(Way::Compound(way), errors))?;
+            Reason::NothingNearer
         }
         Kind::Differential => match no_differential(question, head)? {
             Some(reason) => reason,
@@ -283,20 +290,11 @@ fn no_differential(question: &Question, head: &Head) -> Result<Option<Reason>, E
         Reason::Tilted
     } else if head.gears.is_empty() {
         Reason::NoGears
-    } else if plain_is_exact(question, head)? {
+    } else if holes::plain_is_exact(question, head)? {
         Reason::PlainIsExact
     } else {
         return Ok(None);
     }))
-}
-
-fn plain_is_exact(question: &Question, head: &Head) -> Result<bool, Error> {
-    let mut any = false;
-    holes::plain(question, head, &mut |_, _| {
-        any = true;
-        Ok(())
-    })?;
-    Ok(any)
 }
 
 fn any_reached(head: &Head) -> bool {

@@ -23,6 +23,26 @@ fn nearest_to(travel: Angle, ratio: Fraction, steps: u32) -> Result<(i64, Fracti
     travel.turns().checked_mul(ratio)?.times(i64::from(steps))?.nearest()
 }
 
+/// Whether every position, and the closed end, falls on a grid of `steps` a
+/// handle turn.
+pub(super) fn fits(question: &Question, ratio: Fraction, steps: u32) -> Result<bool, Error> {
+    let a_turn = ratio.times(i64::from(steps))?;
+    if let Some(step) = question.step()? {
+        return Ok(step.turns().checked_mul(a_turn)?.is_whole());
+    }
+    // An order in cycles stops both m/N and (some turns + 1/N) on: with m sharing
+    // no factor with turns·N + 1, both fall on the grid only if 1/N does.
+    if let Some(parts) = question.parts() {
+        return Ok(a_turn.over(i64::from(parts))?.is_whole());
+    }
+    for travel in question.travels() {
+        if !nearest_to(travel?, ratio, steps)?.1.is_zero() {
+            return Ok(false);
+        }
+    }
+    Ok(true)
+}
+
 /// Errors of a grid of `steps` a handle turn, exact, at the work.
 pub(super) fn errors(question: &Question, ratio: Fraction, steps: u32) -> Result<Errors, Error> {
     let a_step = ratio.times(i64::from(steps))?;

@@ -40,6 +40,11 @@ impl Holes {
         grid::errors(question, self.ratio, u32::from(self.circle.holes))
     }
 
+    /// Whether every position falls on a hole.
+    fn fits(&self, question: &Question) -> Result<bool, Error> {
+        grid::fits(question, self.ratio, u32::from(self.circle.holes))
+    }
+
     pub(super) fn place(&self, question: &Question, index: u32) -> Result<Place, Error> {
         let holes = u32::from(self.circle.holes);
         let (count, _) = grid::nearest(question, index, self.ratio, holes)?;
@@ -120,10 +125,17 @@ pub(super) fn plain(
     head: &Head,
     keep: &mut dyn FnMut(Holes, Errors) -> Result<(), Error>,
 ) -> Result<(), Error> {
-    each(head, &mut |way| {
-        let errors = way.errors(question)?;
-        if errors.is_none() { keep(way, errors) } else { Ok(()) }
-    })
+    each(head, &mut |way| if way.fits(question)? { keep(way, Errors::NONE) } else { Ok(()) })
+}
+
+/// Whether some circle is exact.
+pub(super) fn plain_is_exact(question: &Question, head: &Head) -> Result<bool, Error> {
+    let mut found = false;
+    plain(question, head, &mut |_, _| {
+        found = true;
+        Ok(())
+    })?;
+    Ok(found)
 }
 
 /// Offers the nearest hole on every circle where it is not exact.

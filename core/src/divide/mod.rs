@@ -5,16 +5,21 @@
 //! the work stands at the start, position `positions()` of a question that
 //! closes is the end of its closing move.
 mod answer;
+mod compound;
+#[cfg(test)]
+mod compound_tests;
 mod differential;
 mod direct;
 mod grid;
 mod holes;
 mod moves;
+mod pairs;
 mod question;
 mod way;
 mod working;
 
 pub use answer::{Answer, Group, Lacking, LeftOut, Order, Rated, Reason, answer, compare, offers};
+pub use compound::Compound;
 pub use differential::Differential;
 pub use direct::Direct;
 pub use holes::{CircleAt, Holes};

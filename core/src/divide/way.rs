@@ -1,5 +1,6 @@
 //! A way: one manner of setting a division. Adding a way is one file and one
 //! arm in each of these functions.
+use super::compound::Compound;
 use super::differential::Differential;
 use super::direct::Direct;
 use super::holes::Holes;
@@ -18,6 +19,8 @@ pub enum Way {
     Direct(Direct),
     /// Whole turns and holes of one circle, exact.
     Plain(Holes),
+    /// Two circles of one plate, two pins.
+    Compound(Compound),
     /// Turns and holes over a plate that change gears turn, exact.
     Differential(Differential),
     /// The nearest hole of one circle to each place.
@@ -65,9 +68,35 @@ impl Way {
         match self {
             Self::Direct(_) => Kind::Direct,
             Self::Plain(_) => Kind::Plain,
+            Self::Compound(_) => Kind::Compound,
             Self::Differential(_) => Kind::Differential,
             Self::NearestHole(_) => Kind::NearestHole,
         }
+    }
+
+    /// The question in the order in which this way comes to its positions: the
+    /// question itself, unless the way takes the work several times round. What
+    /// [`Self::place`] counts as position `index` is position `index` of this.
+    #[must_use]
+    pub fn order<'a>(&self, question: &Question<'a>) -> Question<'a> {
+        match self {
+            Self::Compound(way) => way.order(question),
+            _ => *question,
+        }
+    }
+
+    /// Which of the equal parts this way cuts at position `index`, counted 0..
+    /// round the work; the index itself where there are no equal parts.
+    #[must_use]
+    pub fn part_at(&self, question: &Question, index: u32) -> u32 {
+        self.order(question).part_at(index)
+    }
+
+    /// The position at which this way cuts part `part` (0.. round the work); the
+    /// part itself where there are no equal parts.
+    #[must_use]
+    pub fn index_of(&self, question: &Question, part: u32) -> u32 {
+        self.order(question).index_of(part)
     }
 
     /// Whether every position and the closing move come out exactly; decided in integers.
@@ -86,6 +115,7 @@ impl Way {
         match self {
             Self::Direct(way) => way.errors(question),
             Self::Plain(way) | Self::NearestHole(way) => way.errors(question),
+            Self::Compound(way) => way.errors(question),
             Self::Differential(way) => way.errors(question),
         }
     }
@@ -98,6 +128,7 @@ impl Way {
         match self {
             Self::Direct(way) => way.place(question, index),
             Self::Plain(way) | Self::NearestHole(way) => way.place(question, index),
+            Self::Compound(way) => way.place(question, index),
             Self::Differential(way) => way.place(question, index),
         }
     }
@@ -116,6 +147,7 @@ impl Way {
         match self {
             Self::Direct(way) => way.step(question, index),
             Self::Plain(way) | Self::NearestHole(way) => way.step(question, index),
+            Self::Compound(way) => way.step(index),
             Self::Differential(way) => way.step(question, index),
         }
     }
@@ -128,6 +160,7 @@ impl Way {
         match self {
             Self::Direct(way) => way.working(question),
             Self::Plain(way) | Self::NearestHole(way) => way.working(question),
+            Self::Compound(way) => way.working(question),
             Self::Differential(way) => way.working(question),
         }
     }
@@ -141,6 +174,7 @@ impl Way {
             (Self::Plain(a), Self::Plain(b)) | (Self::NearestHole(a), Self::NearestHole(b)) => {
                 a.circle.plate.cmp(&b.circle.plate).then(a.circle.holes.cmp(&b.circle.holes))
             }
+            (Self::Compound(a), Self::Compound(b)) => a.tie(b),
             (Self::Differential(a), Self::Differential(b)) => a.tie(b),
             _ => Ordering::Equal,
         })
@@ -154,6 +188,7 @@ impl Way {
             Self::Plain(way) | Self::NearestHole(way) => {
                 Effort { changes: 1, actions: 1, circle: way.circle.holes as u32 }
             }
+            Self::Compound(way) => Effort { changes: 1, actions: 2, circle: way.pin as u32 },
             Self::Differential(way) => Effort {
                 changes: way.train.parts_to_fit().saturating_add(1),
                 actions: 1,

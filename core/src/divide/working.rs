@@ -97,6 +97,8 @@ pub enum Word {
     Notches,
     /// Marks of a dial.
     DialMarks,
+    /// The moves take the work so many times round before it is home.
+    TimesRound(u32),
 }
 
 impl Equation {

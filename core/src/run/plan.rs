@@ -71,7 +71,7 @@ impl Plan<'_> {
     /// Which part (from 0, round the work) is at the cutter at position `index`.
     #[must_use]
     pub fn part_at(&self, index: u32) -> u32 {
-        self.question.part_at(index)
+        self.way.part_at(&self.question, index)
     }
 
     /// The closing move; none where the question does not close.
