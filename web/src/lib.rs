@@ -40,8 +40,10 @@
 #[cfg(feature = "package")]
 pub mod api;
 pub mod draw;
+pub mod fields;
 #[cfg(feature = "page")]
 pub mod glue;
+pub mod owned;
 pub mod page;
 pub mod room;
 pub mod seam;

@@ -1,0 +1,63 @@
+//! What has been typed and chosen, by name: the page's whole memory of its forms.
+//!
+//! A room reads its own fields by name; a name never typed reads as its default.
+//! Names are those of the `name` attributes, so a field needs no code of its own.
+
+/// Texts by name.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Fields(Vec<(String, String)>);
+
+impl Fields {
+    /// What stands in `name`; nothing when it was never set.
+    #[must_use]
+    pub fn get(&self, name: &str) -> &str {
+        self.or(name, "")
+    }
+
+    /// What stands in `name`, or `default` when it was never set.
+    #[must_use]
+    pub fn or<'a>(&'a self, name: &str, default: &'a str) -> &'a str {
+        self.0.iter().find(|(n, _)| n == name).map_or(default, |(_, value)| value)
+    }
+
+    /// Whether `name` was ever set.
+    #[must_use]
+    pub fn has(&self, name: &str) -> bool {
+        self.0.iter().any(|(n, _)| n == name)
+    }
+
+    /// Puts `value` into `name`.
+    pub fn set(&mut self, name: &str, value: &str) {
+        match self.0.iter_mut().find(|(n, _)| n == name) {
+            Some((_, old)) => value.clone_into(old),
+            None => self.0.push((name.to_owned(), value.to_owned())),
+        }
+    }
+
+    /// Forgets `name`, so that it reads as its default.
+    pub fn forget(&mut self, name: &str) {
+        self.0.retain(|(n, _)| n != name);
+    }
+
+    /// Every name and what stands in it, in the order first set.
+    pub fn iter(&self) -> impl Iterator<Item = (&str, &str)> {
+        self.0.iter().map(|(name, value)| (name.as_str(), value.as_str()))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_field_reads_as_its_default_until_it_is_set() {
+        let mut fields = Fields::default();
+        assert_eq!(fields.or("parts", "127"), "127");
+        fields.set("parts", "");
+        assert_eq!((fields.or("parts", "127"), fields.has("parts")), ("", true));
+        fields.set("parts", "64");
+        assert_eq!(fields.iter().collect::<Vec<_>>(), [("parts", "64")]);
+        fields.forget("parts");
+        assert_eq!(fields.or("parts", "127"), "127");
+    }
+}
