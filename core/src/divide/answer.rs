@@ -1,7 +1,8 @@
 //! The whole answer: every way the head can set a question, both orders, what
 //! was left out and why, and what would make it exact where nothing is.
+use super::differential::{self, Differential};
 use super::way::{Kind, Way};
-use super::{Errors, Question, differential, direct, holes, pairs};
+use super::{Errors, Question, direct, holes, near, pairs};
 use crate::error::{Cause, Error, Field};
 use crate::head::{Circle, Head, PlateStop};
 use crate::list::List;
@@ -115,6 +116,8 @@ pub struct Lacking {
     pub circle: Option<u32>,
     /// The smallest single gear that, added to those owned, does it by differential.
     pub gear: Option<u16>,
+    /// The way that this gear opens.
+    pub gear_way: Option<Differential>,
 }
 
 /// The whole answer to a question.
@@ -263,7 +266,7 @@ fn each_way(
             Some(reason) => reason,
             None => {
                 let stock = Stock::of(&head.gears)?;
-                differential::differential(question, head, &stock, &mut |way, errors| {
+                near::each_way(question, head, &stock, &mut |way, errors| {
                     keep(Way::Differential(way), errors)
                 })?;
                 Reason::NoTrain
@@ -282,7 +285,7 @@ fn each_way(
 
 /// What rules out differential indexing before any train is looked for.
 fn no_differential(question: &Question, head: &Head) -> Result<Option<Reason>, Error> {
-    Ok(Some(if !differential::has_equal_moves(question)? {
+    Ok(Some(if differential::part(question)?.is_none() {
         Reason::NotEqualMoves
     } else if head.plate_stop == PlateStop::Fixed {
         Reason::PlateStopFixed
@@ -331,5 +334,10 @@ fn lacking(question: &Question, head: &Head) -> Result<Lacking, Error> {
         let turns = step.turns().checked_mul(head.ratio)?;
         circle = u32::try_from(turns.den()).ok();
     }
-    Ok(Lacking { circle, gear: None })
+    let found = match no_differential(question, head)? {
+        None => near::lacking_gear(question, head)?,
+        Some(_) => None,
+    };
+    let (gear, gear_way) = found.unzip();
+    Ok(Lacking { circle, gear, gear_way })
 }

@@ -13,6 +13,7 @@ mod direct;
 mod grid;
 mod holes;
 mod moves;
+mod near;
 mod pairs;
 mod question;
 mod way;
