@@ -1,7 +1,7 @@
 //! Walks every position of a way, adding up what the hands do, and holds what
 //! the way says of itself against it. No sum here is the core's.
 use crate::plainly::Ratio;
-use handturn::divide::{At, Errors, Leg, Part, Place, Question, Way};
+use handturn::divide::{At, Differential, Errors, Leg, Part, Place, Question, Way};
 use handturn::head::{Head, Sense};
 
 /// Checks that a way's places and moves fit each other, that the moves add up
@@ -74,9 +74,22 @@ fn work_turned(head: &Head, way: &Way, leg: &Leg) -> Result<Ratio, String> {
     let ratio = Ratio::of(head.ratio);
     match (way, leg.part) {
         (Way::Direct(_), Part::Spindle) => Ok(leg_turns(leg).size()),
+        (Way::Differential(way), Part::Pin) => {
+            Ok(leg_turns(leg).over(ratio.minus(plate_turns(way))))
+        }
         (_, Part::Pin | Part::BackPin | Part::Handwheel) => Ok(leg_turns(leg).over(ratio)),
         (_, part) => Err(format!("{part:?} moves in {way:?}")),
     }
+}
+
+/// Turns of the plate for one turn of the work, from the teeth: the handle
+/// turns what the pin goes over the plate and what the plate turns itself.
+fn plate_turns(way: &Differential) -> Ratio {
+    let pairs = [Some(way.train.first), way.train.second];
+    let turns = pairs.into_iter().flatten().fold(Ratio::new(1, 1), |turns, pair| {
+        turns.by(Ratio::new(i128::from(pair.driver), i128::from(pair.driven)))
+    });
+    if way.follows { turns } else { Ratio::ZERO.minus(turns) }
 }
 
 /// The numbers at both ends of a leg agree with its count.
