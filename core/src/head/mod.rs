@@ -40,7 +40,8 @@ pub struct Head {
     pub slack: Fraction,
     /// Whether the spindle is tilted out of level.
     pub tilted: bool,
-    /// Degree ring on the spindle: the sense in which its figures climb.
+    /// Degree ring on the spindle: the turn of the work, seen from its front,
+    /// for which its reading climbs.
     pub degree_ring: Option<Sense>,
     /// Least and greatest circle radius the handle's pin reaches.
     pub reach: Option<Reach>,
