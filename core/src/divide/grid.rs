@@ -3,6 +3,7 @@
 //! never build up.
 use super::moves::Errors;
 use super::question::Question;
+use super::residues::Residues;
 use crate::error::{Cause, Error, Field};
 use crate::measure::Angle;
 use crate::number::Fraction;
@@ -48,7 +49,10 @@ pub(super) fn errors(question: &Question, ratio: Fraction, steps: u32) -> Result
     let a_step = ratio.times(i64::from(steps))?;
     let (worst, adjacent, closing) = match equal_parts(question, a_step)? {
         Some(found) => found,
-        None => one_by_one(question, ratio, steps)?,
+        None => match by_residues(question, a_step)? {
+            Some(found) => found,
+            None => one_by_one(question, ratio, steps)?,
+        },
     };
     let at_work = |steps: Fraction| Ok(Angle::from_turns(steps.checked_div(a_step)?));
     Ok(Errors { worst: at_work(worst)?, adjacent: at_work(adjacent)?, closing: at_work(closing)? })
@@ -73,7 +77,30 @@ fn equal_parts(
     Ok(Some((Fraction::new(half, a_part.den())?, above.max(below), Fraction::ZERO)))
 }
 
-/// Every position looked at: angles, lists, and ratios that are not whole.
+/// Every position looked at in whole numbers: angles, and ratios that are not whole.
+fn by_residues(
+    question: &Question,
+    a_turn: Fraction,
+) -> Result<Option<(Fraction, Fraction, Fraction)>, Error> {
+    let Some(residues) = Residues::of(question, a_turn)? else { return Ok(None) };
+    let (mut worst, mut adjacent, mut before) = (0_u64, 0_u64, 0_i64);
+    for left in residues.left() {
+        worst = worst.max(left.unsigned_abs());
+        adjacent = adjacent.max(left.abs_diff(before));
+        before = left;
+    }
+    let mut closing = Fraction::ZERO;
+    if question.closes() {
+        // The first part has nothing left: the last one's own is their difference.
+        adjacent = adjacent.max(before.unsigned_abs());
+        let end = question.travel(question.last())?.turns().checked_mul(a_turn)?;
+        closing = end.nearest()?.1.abs();
+    }
+    let steps = |n: u64| Fraction::from_wide(i128::from(n), i128::from(residues.den()));
+    Ok(Some((steps(worst)?, steps(adjacent)?, closing)))
+}
+
+/// Every position looked at, as fractions: lists.
 fn one_by_one(
     question: &Question,
     ratio: Fraction,
@@ -112,7 +139,7 @@ fn one_by_one(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::divide::Parts;
+    use crate::divide::{Parts, Repeated};
 
     #[test]
     fn the_closed_form_agrees_with_every_position_looked_at() {
@@ -125,6 +152,29 @@ mod tests {
                     let quick = equal_parts(&question, a_turn).unwrap().unwrap();
                     let slow = one_by_one(&question, ratio, steps).unwrap();
                     assert_eq!(quick, slow, "{count} every {every} on {steps}");
+                    assert_eq!(by_residues(&question, a_turn).unwrap(), Some(slow));
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn residues_agree_with_every_position_looked_at() {
+        for (num, den) in [(81, 2), (40, 7), (1, 3)] {
+            let ratio = Fraction::new(num, den).unwrap();
+            let check = |question: Question, steps: u32| {
+                let a_turn = ratio.times(i64::from(steps)).unwrap();
+                let slow = one_by_one(&question, ratio, steps).unwrap();
+                assert_eq!(by_residues(&question, a_turn).unwrap(), Some(slow), "{question:?}");
+            };
+            for steps in [15, 16, 49] {
+                for count in 2..=36 {
+                    for every in 1..count {
+                        check(Question::Parts(Parts { count, every }), steps);
+                    }
+                    let angle = Fraction::new(i64::from(count), 7 * i64::from(steps) + 1).unwrap();
+                    let angle = Angle::from_turns(angle);
+                    check(Question::Angle(Repeated { angle, times: count }), steps);
                 }
             }
         }

@@ -16,6 +16,7 @@ mod moves;
 mod near;
 mod pairs;
 mod question;
+mod residues;
 mod way;
 mod working;
 
