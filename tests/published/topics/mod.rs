@@ -1,5 +1,6 @@
 //! One file a topic; each reads its rows and says what became of each.
 mod coverage;
+mod differential;
 mod direct;
 mod holes;
 mod sums;
@@ -42,6 +43,11 @@ pub(crate) const TOPICS: &[Topic] = &[
         file: "direct_coverage.csv",
         title: "all a direct plate can do",
         run: direct::coverage,
+    },
+    Topic {
+        file: "differential.csv",
+        title: "differential indexing: move, gears, idlers",
+        run: differential::differential,
     },
     Topic { file: "coverage.csv", title: "all that plates can do", run: coverage::coverage },
     Topic { file: "plates.csv", title: "plates as listed", run: coverage::plates },
