@@ -70,6 +70,8 @@ bounds! {
     VERNIER: Handwheel, 1..=100;
     /// Rounds of a run: scratch, rough, finish and so on.
     ROUNDS: Rounds, 1..=9;
+    /// Counts of an encoder in one turn of the handle.
+    COUNTS: Counts, 100..=40_000;
 }
 
 /// Plates a head can list.

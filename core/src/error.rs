@@ -49,6 +49,8 @@ pub enum Field {
     Event,
     /// Rounds of a run.
     Rounds,
+    /// Counts of an encoder.
+    Counts,
     /// Taking back a press of a run.
     Undo,
     /// The title of a run.

@@ -26,6 +26,7 @@ pub mod divide;
 
 pub mod error;
 
+pub mod handle;
 pub mod head;
 pub mod list;
 pub mod measure;

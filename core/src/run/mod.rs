@@ -37,6 +37,7 @@
 //! assert_eq!((read.index(), read.left(&plan)), (36, 27), "at 37 of 64, 27 to go");
 //! # Ok::<(), handturn::Error>(())
 //! ```
+mod count;
 mod cuts;
 mod event;
 mod frozen;
@@ -47,6 +48,7 @@ mod state;
 #[cfg(test)]
 mod walk;
 
+pub use count::Encoder;
 pub use cuts::Cuts;
 pub use event::{Event, What};
 pub use frozen::{Confirm, Frozen, Header, Record, Round, SCHEMA, TITLE, Version};
