@@ -63,6 +63,11 @@ cross() {
   fi
 }
 
+# llvm_tool NAME: an LLVM tool of any version, which knows the board.
+llvm_tool() {
+  command -v "llvm-$1" || ls "/usr/bin/llvm-$1"-* /usr/lib/llvm-*/bin/"llvm-$1" 2>/dev/null | tail -1
+}
+
 # --- what must be installed --------------------------------------------------
 wanted=()
 want() { # PACKAGE COMMAND
@@ -87,6 +92,11 @@ want_compiler() {
 want_page_tools() {
   want nodejs node
   want npm npm
+}
+
+want_lints() {
+  host_cargo fmt --version >/dev/null 2>&1 || wanted+=(rustfmt-web)
+  host_cargo clippy --version >/dev/null 2>&1 || wanted+=(rust-web-clippy)
 }
 
 want_browser() {

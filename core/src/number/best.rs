@@ -24,27 +24,25 @@ pub struct Near {
 #[expect(
     clippy::arithmetic_side_effects,
     reason = "denominators stay at or below `most`, numerators below |sought|·most + 1, all in \
-              i128; a divisor is the remainder the loop has checked not to be zero"
+              i128"
 )]
 pub fn nearest_with(sought: Fraction, most: i64) -> Result<Near, Error> {
     if most < 1 {
         return Err(Error::new(Field::Fraction, Cause::Zero));
     }
     let most = i128::from(most);
-    let (mut n, mut d) = (i128::from(sought.num()), i128::from(sought.den()));
     // p/q is the newest convergent, old_p/old_q the one before.
-    let (mut old_p, mut old_q, mut p, mut q) = (1_i128, 0_i128, n.div_euclid(d), 1_i128);
-    (n, d) = (d, n.rem_euclid(d));
-    while d != 0 {
-        let step = n / d;
+    let (mut old_p, mut old_q, mut p, mut q) = (1_i128, 0_i128, i128::from(sought.floor()), 1_i128);
+    let (mut n, mut d) = (i128::from(sought.den()), i128::from(sought.part().num()));
+    while let (Some(step), Some(rest)) = (n.checked_div(d), n.checked_rem(d)) {
         if q * step + old_q > most {
-            let room = (most - old_q) / q;
+            let room = (most - old_q).checked_div(q).unwrap_or(0);
             let semi = Fraction::from_wide(room * p + old_p, room * q + old_q)?;
             let full = Fraction::from_wide(p, q)?;
             return nearer(sought, full, semi);
         }
         (old_p, old_q, p, q) = (p, q, step * p + old_p, step * q + old_q);
-        (n, d) = (d, n % d);
+        (n, d) = (d, rest);
     }
     near(sought, Fraction::from_wide(p, q)?)
 }

@@ -45,8 +45,12 @@ impl Fraction {
         if den == 0 {
             return Err(Error::new(Field::Fraction, Cause::Zero));
         }
-        let divisor = gcd_wide(num.unsigned_abs(), den.unsigned_abs());
-        let (top, bottom) = (num.unsigned_abs() / divisor, den.unsigned_abs() / divisor);
+        let (top, bottom) = (num.unsigned_abs(), den.unsigned_abs());
+        let divisor = gcd_wide(top, bottom);
+        let (Some(top), Some(bottom)) = (top.checked_div(divisor), bottom.checked_div(divisor))
+        else {
+            return Err(OVERFLOW);
+        };
         const MOST: u128 = i64::MAX as u128;
         if top > MOST || bottom > MOST {
             return Err(OVERFLOW);
@@ -144,13 +148,20 @@ impl Fraction {
     /// The greatest whole number not above `self`.
     #[must_use]
     pub const fn floor(self) -> i64 {
-        self.num.div_euclid(self.den)
+        // The denominator is never zero, but a compiler can't see that: no way to panic is left.
+        match self.num.checked_div_euclid(self.den) {
+            Some(floor) => floor,
+            None => 0,
+        }
     }
 
     /// What is left of `self` above its [`floor`](Self::floor): `0 <= part < 1`.
     #[must_use]
     pub const fn part(self) -> Self {
-        Self { num: self.num.rem_euclid(self.den), den: self.den }
+        match self.num.checked_rem_euclid(self.den) {
+            Some(num) => Self { num, den: self.den },
+            None => Self::ZERO,
+        }
     }
 
     /// The nearest whole number and what was left over (`self − whole`);
@@ -159,8 +170,7 @@ impl Fraction {
     /// # Errors
     /// [`Cause::Overflow`] at the very end of the range.
     pub const fn nearest(self) -> Result<(i64, Self), Error> {
-        let (part, den) = (self.num.rem_euclid(self.den) as i128, self.den as i128);
-        let floor = self.num.div_euclid(self.den);
+        let (floor, part, den) = (self.floor(), self.part().num as i128, self.den as i128);
         if part * 2 < den {
             return Ok((floor, self.part()));
         }

@@ -26,7 +26,7 @@ pub const fn lcm(a: u64, b: u64) -> Option<u64> {
 #[expect(
     clippy::arithmetic_side_effects,
     reason = "each coefficient of Euclid's extended algorithm stays within ±m, held in i128; \
-              divisors are checked not to be zero by the loop"
+              the modulus is checked not to be zero"
 )]
 pub fn bezout(a: u64, m: u64) -> Option<(u64, u64)> {
     if m == 0 || m > i64::MAX as u64 {
@@ -34,8 +34,7 @@ pub fn bezout(a: u64, m: u64) -> Option<(u64, u64)> {
     }
     let (mut old_r, mut r) = (i128::from(a % m), i128::from(m));
     let (mut old_x, mut x) = (1_i128, 0_i128);
-    while r != 0 {
-        let q = old_r / r;
+    while let Some(q) = old_r.checked_div(r) {
         (old_r, r) = (r, old_r - q * r);
         (old_x, x) = (x, old_x - q * x);
     }
