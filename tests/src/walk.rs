@@ -78,6 +78,10 @@ fn work_turned(head: &Head, way: &Way, leg: &Leg) -> Result<Ratio, String> {
             Ok(leg_turns(leg).over(ratio.minus(plate_turns(way))))
         }
         (_, Part::Pin | Part::BackPin | Part::Handwheel) => Ok(leg_turns(leg).over(ratio)),
+        (Way::FineDial(way), Part::FineDial) => {
+            // The handle goes with the plate.
+            Ok(leg_turns(leg).by(Ratio::of(way.dial.shift.turns())).over(ratio))
+        }
         (_, part) => Err(format!("{part:?} moves in {way:?}")),
     }
 }

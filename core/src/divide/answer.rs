@@ -2,7 +2,7 @@
 //! was left out and why, and what would make it exact where nothing is.
 use super::differential::{self, Differential};
 use super::way::{Kind, Way};
-use super::{Errors, Question, direct, holes, near, pairs};
+use super::{Errors, Question, direct, fine_dial, handwheel, holes, near, pairs};
 use crate::error::{Cause, Error, Field};
 use crate::head::{Circle, Head, PlateStop};
 use crate::list::List;
@@ -247,7 +247,13 @@ fn each_way(
             direct::direct(question, head, &mut |way, errors| keep(Way::Direct(way), errors))?;
             Reason::NotOnNotches
         }
-        Kind::Handwheel => return Ok(None),
+        Kind::Handwheel => {
+            handwheel::handwheel(question, head, &mut |way, errors| {
+                keep(Way::Handwheel(way), errors)
+            })?;
+            Reason::NoHandwheel
+        }
+        Kind::FineDial if head.fine_dial.is_none() => Reason::NoFineDial,
         _ if head.plates.is_empty() => Reason::NoPlates,
         _ if !any_reached(head) => Reason::OutOfReach,
         Kind::Plain => {
@@ -278,7 +284,13 @@ fn each_way(
             })?;
             Reason::PlainIsExact
         }
-        _ => return Ok(None),
+        Kind::FineDial if holes::plain_is_exact(question, head)? => Reason::PlainIsExact,
+        Kind::FineDial => {
+            fine_dial::fine_dial(question, head, &mut |way, errors| {
+                keep(Way::FineDial(way), errors)
+            })?;
+            Reason::TravelTooShort
+        }
     };
     Ok(Some(reason))
 }

@@ -12,12 +12,11 @@
 //! is i times as large. Going several times round the work between home and
 //! home (a number of times that shares no factor with the parts) can make it
 //! far smaller. Source: ratio ÷ parts = a/b ± c/d, the rule of the handbooks.
-use super::holes::hole;
-use super::moves::{ArmsSet, Errors, Leg, Move, Part, Place};
+use super::moves::{At, Errors, Leg, Move, Part, Place};
 use super::question::{Parts, Question};
 use super::working::{Equation, Sign, Term, Word, Working};
 use crate::error::{Cause, Error, Field};
-use crate::head::{Arms, Sense};
+use crate::head::Arms;
 use crate::list::List;
 use crate::measure::Angle;
 use crate::number::{Fraction, mod_inverse};
@@ -115,8 +114,8 @@ impl Compound {
             wanted,
             stands: Angle::from_turns(stands),
             handle: Fraction::new(pin, i64::from(self.pin))?,
-            pin: Some(hole(pin, u32::from(self.pin))?),
-            back_pin: Some(hole(back, u32::from(self.back))?),
+            pin: Some(At::counted(pin, u32::from(self.pin))?),
+            back_pin: Some(At::counted(back, u32::from(self.back))?),
             dial: None,
             notch: None,
         })
@@ -125,18 +124,9 @@ impl Compound {
     pub(super) fn step(&self, index: u32) -> Result<Move, Error> {
         let next = index.checked_add(1).ok_or(OVERFLOW)?;
         let ((pin, back), (pin_to, back_to)) = (self.counts(index)?, self.counts(next)?);
-        let sense = if self.back_spaces < 0 { Sense::Anticlockwise } else { Sense::Clockwise };
-        let back = Side { part: Part::BackPin, sense, holes: u32::from(self.back), from: back };
-        let sense = Sense::Clockwise;
-        let pin = Side { part: Part::Pin, sense, holes: u32::from(self.pin), from: pin };
-        let mut legs = List::new();
-        for leg in [
-            back.leg(self.back_spaces.unsigned_abs(), back_to, self.arms)?,
-            pin.leg(self.pin_spaces, pin_to, self.arms)?,
-        ] {
-            legs.push(leg).map_err(|_| OVERFLOW)?;
-        }
-        Ok(Move { legs })
+        let back = Leg::between(Part::BackPin, back, back_to, u32::from(self.back))?;
+        let pin = Leg::between(Part::Pin, pin, pin_to, u32::from(self.pin))?;
+        Move::of(&[back.with_arms(self.arms), pin.with_arms(self.arms)])
     }
 
     pub(super) fn working(&self, question: &Question) -> Result<Working, Error> {
@@ -239,29 +229,5 @@ impl Compound {
         let pin = Fraction::new(i64::from(self.pin_spaces), i64::from(self.pin));
         let back = Fraction::new(i64::from(self.back_spaces.unsigned_abs()), i64::from(self.back));
         pin.and_then(|pin| pin.checked_add(back?)).unwrap_or(Fraction::ZERO)
-    }
-}
-
-/// One of the two pins and its circle, at the start of its leg.
-struct Side {
-    part: Part,
-    sense: Sense,
-    holes: u32,
-    from: i64,
-}
-
-impl Side {
-    fn leg(&self, spaces: u32, to: i64, arms: Arms) -> Result<Leg, Error> {
-        let turns = spaces.checked_div(self.holes).ok_or(OVERFLOW)?;
-        let spaces = spaces.checked_rem(self.holes).ok_or(OVERFLOW)?;
-        Ok(Leg {
-            part: self.part,
-            sense: self.sense,
-            turns,
-            spaces,
-            from: hole(self.from, self.holes)?,
-            to: hole(to, self.holes)?,
-            arms: ArmsSet::of(spaces, self.holes, arms),
-        })
     }
 }

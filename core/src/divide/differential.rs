@@ -9,7 +9,7 @@
 //! pre-1929 milling handbooks, from memory; 28 of their trains agree). The
 //! plate turns the same way as the handle where g is above nought.
 use super::holes::{self, CircleAt};
-use super::moves::{Errors, Move, Place};
+use super::moves::{At, Errors, Move, Place};
 use super::question::Question;
 use super::working::{Equation, Sign, Term, Word, Working};
 use crate::error::{Cause, Error, Field};
@@ -127,7 +127,7 @@ impl Differential {
             wanted: question.travel(index)?,
             stands: Angle::from_turns(self.work(handle)?),
             handle,
-            pin: Some(holes::hole(count, u32::from(self.circle.holes))?),
+            pin: Some(At::counted(count, u32::from(self.circle.holes))?),
             back_pin: None,
             dial: None,
             notch: None,

@@ -31,7 +31,7 @@ impl Direct {
     }
 
     fn at(&self, count: i64) -> Result<At, Error> {
-        super::holes::hole(count, u32::from(self.notches))
+        At::counted(count, u32::from(self.notches))
     }
 
     pub(super) fn errors(&self, question: &Question) -> Result<Errors, Error> {

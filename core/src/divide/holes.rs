@@ -5,11 +5,11 @@
 //! is rounded to whole holes, each place from its absolute value. Source: the
 //! rule of the handbooks, turns = ratio ÷ parts (OD1644, Lesson 1 Task 1).
 use super::grid;
-use super::moves::{ArmsSet, At, Errors, Leg, Move, Part, Place};
+use super::moves::{At, Errors, Leg, Move, Part, Place};
 use super::question::Question;
 use super::working::{Equation, Sign, Term, Word, Working};
 use crate::error::{Cause, Error, Field};
-use crate::head::{Arms, Circle, Head, Reach, Sense};
+use crate::head::{Arms, Circle, Head, Reach};
 use crate::measure::Angle;
 use crate::number::Fraction;
 
@@ -54,7 +54,7 @@ impl Holes {
             wanted: question.travel(index)?,
             stands: Angle::from_turns(handle.checked_div(self.ratio)?),
             handle,
-            pin: Some(hole(count, holes)?),
+            pin: Some(At::counted(count, holes)?),
             back_pin: None,
             dial: None,
             notch: None,
@@ -172,31 +172,7 @@ pub(super) fn reaches(reach: Option<Reach>, circle: &Circle) -> bool {
     }
 }
 
-/// The true hole number after `count` holes from hole 0.
-pub(super) fn hole(count: i64, holes: u32) -> Result<At, Error> {
-    let overflow = Error::new(Field::Position, Cause::Overflow);
-    let number = count.checked_rem_euclid(i64::from(holes)).ok_or(overflow)?;
-    Ok(At { number: u32::try_from(number).map_err(|_| overflow)?, of: holes })
-}
-
 /// A clockwise move of the pin from `from` to `to`, counted in holes from hole 0.
 pub(super) fn pin_move(from: i64, to: i64, holes: u32, arms: Arms) -> Result<Move, Error> {
-    let overflow = Error::new(Field::Position, Cause::Overflow);
-    let count = to.checked_sub(from).ok_or(overflow)?;
-    let per_turn = i64::from(holes);
-    let turns = count.checked_div(per_turn).ok_or(overflow)?;
-    let spaces = count.checked_rem(per_turn).ok_or(overflow)?;
-    let spaces = u32::try_from(spaces).map_err(|_| overflow)?;
-    let leg = Leg {
-        part: Part::Pin,
-        sense: Sense::Clockwise,
-        turns: u32::try_from(turns).map_err(|_| overflow)?,
-        spaces,
-        from: hole(from, holes)?,
-        to: hole(to, holes)?,
-        arms: ArmsSet::of(spaces, holes, arms),
-    };
-    let mut legs = crate::List::new();
-    legs.push(leg).map_err(|_| overflow)?;
-    Ok(Move { legs })
+    Move::of(&[Leg::between(Part::Pin, from, to, holes)?.with_arms(arms)])
 }

@@ -10,7 +10,11 @@ mod compound;
 mod compound_tests;
 mod differential;
 mod direct;
+mod fine_dial;
+#[cfg(test)]
+mod fine_dial_tests;
 mod grid;
+mod handwheel;
 mod holes;
 mod moves;
 mod near;
@@ -24,6 +28,8 @@ pub use answer::{Answer, Group, Lacking, LeftOut, Order, Rated, Reason, answer, 
 pub use compound::Compound;
 pub use differential::Differential;
 pub use direct::Direct;
+pub use fine_dial::DialledHoles;
+pub use handwheel::DialledTurns;
 pub use holes::{CircleAt, Holes};
 pub use moves::{ArmsSet, At, Errors, Leg, Move, Part, Place};
 pub use question::{Asked, Graduation, MarkKind, Numbers, Parts, Question, Repeated};

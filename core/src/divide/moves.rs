@@ -1,9 +1,11 @@
 //! Where things stand at a position, and what the hands do between two.
-use crate::error::Error;
+use crate::error::{Cause, Error, Field};
 use crate::head::{Arms, Sense};
 use crate::list::List;
 use crate::measure::Angle;
 use crate::number::Fraction;
+
+const OVERFLOW: Error = Error::new(Field::Position, Cause::Overflow);
 
 /// A hole, notch or dial mark by its true number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -13,6 +15,14 @@ pub struct At {
     pub number: u32,
     /// Holes in the circle, notches of the plate or marks of the dial.
     pub of: u32,
+}
+
+impl At {
+    /// The true number after `count` holes or marks from 0, on a circle or dial of `of`.
+    pub(super) fn counted(count: i64, of: u32) -> Result<Self, Error> {
+        let number = count.checked_rem_euclid(i64::from(of)).ok_or(OVERFLOW)?;
+        Ok(Self { number: u32::try_from(number).map_err(|_| OVERFLOW)?, of })
+    }
 }
 
 /// Where everything stands at one position.
@@ -90,6 +100,42 @@ pub struct Leg {
     pub to: At,
     /// How the sector arms stand for it; none where they cannot help.
     pub arms: Option<ArmsSet>,
+}
+
+impl Leg {
+    /// The leg of `part` from count `from` to count `to`, counted from 0 on a
+    /// circle or dial of `of`: clockwise where the count climbs, or, with the
+    /// back pin, where it falls. No arms are set.
+    pub(super) fn between(part: Part, from: i64, to: i64, of: u32) -> Result<Self, Error> {
+        let count = to.checked_sub(from).ok_or(OVERFLOW)?;
+        // The back pin stands still: numbers climb under it as the plate goes back.
+        let clockwise = if part == Part::BackPin { count < 0 } else { count >= 0 };
+        let sense = if clockwise { Sense::Clockwise } else { Sense::Anticlockwise };
+        let size = count.unsigned_abs();
+        let narrow = |n: Option<u64>| n.and_then(|n| u32::try_from(n).ok()).ok_or(OVERFLOW);
+        Ok(Self {
+            part,
+            sense,
+            turns: narrow(size.checked_div(u64::from(of)))?,
+            spaces: narrow(size.checked_rem(u64::from(of)))?,
+            from: At::counted(from, of)?,
+            to: At::counted(to, of)?,
+            arms: None,
+        })
+    }
+
+    /// The same leg with the sector arms set for it.
+    pub(super) fn with_arms(self, arms: Arms) -> Self {
+        Self { arms: ArmsSet::of(self.spaces, self.from.of, arms), ..self }
+    }
+}
+
+impl Move {
+    /// A move of `legs`, at most three.
+    pub(super) fn of(legs: &[Leg]) -> Result<Self, Error> {
+        let legs = List::from_slice(legs);
+        Ok(Self { legs: legs.ok_or(Error::new(Field::Record, Cause::TooMany { most: 3 }))? })
+    }
 }
 
 /// A setting of the sector arms.

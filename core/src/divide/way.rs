@@ -3,6 +3,8 @@
 use super::compound::Compound;
 use super::differential::Differential;
 use super::direct::Direct;
+use super::fine_dial::DialledHoles;
+use super::handwheel::DialledTurns;
 use super::holes::Holes;
 use super::moves::{Errors, Move, Place};
 use super::question::Question;
@@ -19,10 +21,14 @@ pub enum Way {
     Direct(Direct),
     /// Whole turns and holes of one circle, exact.
     Plain(Holes),
+    /// Turns and marks of the handwheel's dial, without plates.
+    Handwheel(DialledTurns),
     /// Two circles of one plate, two pins.
     Compound(Compound),
     /// Turns and holes over a plate that change gears turn, exact.
     Differential(Differential),
+    /// The nearest hole of one circle and a shift by the fine dial.
+    FineDial(DialledHoles),
     /// The nearest hole of one circle to each place.
     NearestHole(Holes),
 }
@@ -68,6 +74,8 @@ impl Way {
         match self {
             Self::Direct(_) => Kind::Direct,
             Self::Plain(_) => Kind::Plain,
+            Self::Handwheel(_) => Kind::Handwheel,
+            Self::FineDial(_) => Kind::FineDial,
             Self::Compound(_) => Kind::Compound,
             Self::Differential(_) => Kind::Differential,
             Self::NearestHole(_) => Kind::NearestHole,
@@ -115,6 +123,8 @@ impl Way {
         match self {
             Self::Direct(way) => way.errors(question),
             Self::Plain(way) | Self::NearestHole(way) => way.errors(question),
+            Self::Handwheel(way) => way.errors(question),
+            Self::FineDial(way) => way.errors(question),
             Self::Compound(way) => way.errors(question),
             Self::Differential(way) => way.errors(question),
         }
@@ -128,6 +138,8 @@ impl Way {
         match self {
             Self::Direct(way) => way.place(question, index),
             Self::Plain(way) | Self::NearestHole(way) => way.place(question, index),
+            Self::Handwheel(way) => way.place(question, index),
+            Self::FineDial(way) => way.place(question, index),
             Self::Compound(way) => way.place(question, index),
             Self::Differential(way) => way.place(question, index),
         }
@@ -147,6 +159,8 @@ impl Way {
         match self {
             Self::Direct(way) => way.step(question, index),
             Self::Plain(way) | Self::NearestHole(way) => way.step(question, index),
+            Self::Handwheel(way) => way.step(question, index),
+            Self::FineDial(way) => way.step(question, index),
             Self::Compound(way) => way.step(index),
             Self::Differential(way) => way.step(question, index),
         }
@@ -160,6 +174,8 @@ impl Way {
         match self {
             Self::Direct(way) => way.working(question),
             Self::Plain(way) | Self::NearestHole(way) => way.working(question),
+            Self::Handwheel(way) => way.working(question),
+            Self::FineDial(way) => way.working(question),
             Self::Compound(way) => way.working(question),
             Self::Differential(way) => way.working(question),
         }
@@ -175,6 +191,9 @@ impl Way {
                 a.circle.plate.cmp(&b.circle.plate).then(a.circle.holes.cmp(&b.circle.holes))
             }
             (Self::Compound(a), Self::Compound(b)) => a.tie(b),
+            (Self::FineDial(a), Self::FineDial(b)) => {
+                (a.circle.plate, a.circle.holes).cmp(&(b.circle.plate, b.circle.holes))
+            }
             (Self::Differential(a), Self::Differential(b)) => a.tie(b),
             _ => Ordering::Equal,
         })
@@ -187,6 +206,10 @@ impl Way {
             Self::Direct(way) => Effort { changes: 0, actions: 1, circle: way.notches as u32 },
             Self::Plain(way) | Self::NearestHole(way) => {
                 Effort { changes: 1, actions: 1, circle: way.circle.holes as u32 }
+            }
+            Self::Handwheel(way) => Effort { changes: 0, actions: 1, circle: way.steps() },
+            Self::FineDial(way) => {
+                Effort { changes: 1, actions: 2, circle: way.circle.holes as u32 }
             }
             Self::Compound(way) => Effort { changes: 1, actions: 2, circle: way.pin as u32 },
             Self::Differential(way) => Effort {

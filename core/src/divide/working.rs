@@ -75,6 +75,8 @@ pub enum Word {
     AllMoves,
     /// The angle of one hole space at the work.
     OneHole,
+    /// The angle of one dial mark at the work.
+    OneMark,
     /// The worst position.
     Worst,
     /// The worst difference of neighbours.

@@ -80,7 +80,8 @@ fn handwheel(dial: Handwheel) -> Result<(), Error> {
 fn fine_dial(dial: FineDial) -> Result<(), Error> {
     bounds::DIAL_MARKS.check(i64::from(dial.marks)).map_err(|e| e.of(Field::FineDial))?;
     within(dial.travel.turns(), Field::FineDial, Fraction::ZERO, Fraction::ONE)?;
-    if dial.shift <= Angle::ZERO || dial.shift > Angle::TURN || dial.slack.is_negative() {
+    let slack = Fraction::ZERO <= dial.slack && dial.slack <= Fraction::whole(dial.marks.into());
+    if dial.shift <= Angle::ZERO || dial.shift > Angle::TURN || !slack {
         return Err(Error::new(Field::FineDial, Cause::Conflict));
     }
     Ok(())

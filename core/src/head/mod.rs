@@ -162,7 +162,7 @@ pub struct FineDial {
     pub marks: u32,
     /// How far the plate can be shifted to each side of the dial's zero.
     pub travel: Angle,
-    /// Slack of the dial, in marks.
+    /// Slack of the dial, in marks: at most a turn.
     pub slack: Fraction,
 }
 
