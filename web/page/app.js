@@ -1,12 +1,17 @@
 // The thin layer between the browser and the engine: an event goes in, the page's
 // state with it; the outcome says what to put where. web/src/lib.rs describes the
 // seam; nothing here knows the trade.
+import { awake } from './awake.js';
 import { ready, turn } from './engine.js';
+import { keeping, startKeeping } from './keep.js';
 import { put, forget } from './place.js';
 import { offerNewVersion, takeNewVersion } from './version.js';
 
 const EFFECT = '\u001c', FIELD = '\u001d', RECORD = '\u001f';
 const KEYS = new Set(['PageDown', 'PageUp', 'ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown', 'Home', 'End', 'Escape', 'Enter']);
+
+const MOST_FILE = 8e6; // bytes of a file that are looked at
+const WAIT_MS = 1500; // the page opens without its store rather than later than this
 
 /** All that the page remembers; only the engine reads it. */
 let state = '';
@@ -16,6 +21,12 @@ const effects = {
   put,
   focus: (id) => document.getElementById(id)?.focus(),
   take: takeNewVersion,
+  awake: (on) => awake(on, tell),
+  sheet: (id) => {
+    const sheet = document.getElementById(id);
+    if (sheet && !sheet.open) sheet.showModal();
+  },
+  ...keeping,
 };
 
 /** Hands one event to the engine and carries out what it answers; true when the event was used up. */
@@ -32,6 +43,9 @@ function send(kind, name = '', value = '') {
   }
   return used;
 }
+
+/** The same, once what is being carried out now is done. */
+const tell = (...event) => queueMicrotask(() => send(...event));
 
 document.addEventListener('input', ({ target }) => {
   if (!target.name) return;
@@ -53,6 +67,20 @@ document.addEventListener('keydown', (event) => {
   if (send('key', key, on ? `${on} ${event.target.name || event.target.id || ''}` : '')) event.preventDefault();
 });
 
+// A dialog closes when the page says so, never by itself.
+document.addEventListener('cancel', (event) => {
+  event.preventDefault();
+  send('key', 'Escape');
+}, true);
+
+document.addEventListener('change', async ({ target }) => {
+  if (target.type !== 'file' || !target.files[0]) return;
+  const [file] = target.files;
+  const text = file.size > MOST_FILE ? '' : await file.text();
+  target.value = '';
+  send('file', file.name, text);
+});
+
 document.addEventListener('submit', (event) => event.preventDefault());
 document.addEventListener('visibilitychange', () => send('seen', document.visibilityState));
 
@@ -66,8 +94,14 @@ async function bytes() {
 }
 
 try {
+  const kept = startKeeping(tell);
   await ready(await bytes());
+  const late = new Promise((resolve) => { setTimeout(resolve, WAIT_MS, null); });
+  const tellAll = (found) => found.forEach((event) => send(...event));
+  const found = await Promise.race([kept, late]);
+  tellAll(found ?? []);
   send('open', location.hash.slice(1), document.getElementById('engine') ? 'file' : 'site');
+  if (!found) tellAll(await kept);
   offerNewVersion(() => send('version'));
 } catch (fault) {
   console.error(fault);

@@ -47,13 +47,13 @@ function drop(node) {
 }
 
 function element(live, wanted) {
-  const details = live.nodeName === 'DETAILS';
+  const opens = live.nodeName === 'DETAILS' || live.nodeName === 'DIALOG';
   for (const { name, value } of wanted.attributes) {
     if (live.getAttribute(name) !== value) live.setAttribute(name, value);
   }
   for (const { name } of [...live.attributes]) {
-    // Whether a <details> stands open is the reader's own choice.
-    if (!wanted.hasAttribute(name) && !(details && name === 'open')) live.removeAttribute(name);
+    // Whether a <details> stands open is the reader's own choice; a dialog is opened from outside.
+    if (!wanted.hasAttribute(name) && !(opens && name === 'open')) live.removeAttribute(name);
   }
   children(live, wanted);
   if ('value' in wanted && live.value !== wanted.value) live.value = wanted.value;

@@ -25,6 +25,17 @@
 //! | `key` | an arrow, Page Up/Down, Home, End, Enter, Escape or Ctrl+Z | `PageDown`, .. `Undo`; `held PageDown` while it repeats | `field NAME` or `button NAME` when one has the focus |
 //! | `seen` | the page came to the front or left it | `visible` or `hidden` | |
 //! | `version` | a newer version lies ready on this device | | |
+//! | `storage` | the store answered, or fails later on | `ready` or `refused` | why |
+//! | `stored-page` | at the start, before `open` | | what [`seam::Effect::KeepPage`] kept |
+//! | `stored` | at the start, and when a Run in the store has changed | the Run | its lines: see [`keep::from_lines`] |
+//! | `gone` | a Run has been taken out of the store | the Run | |
+//! | `kept` | stored and read back | the Run | `begun`, `dropped` or the event's number; the time here |
+//! | `unkept` | not stored | the Run | the same; why: `full`, `taken`, `behind`, `gone`, .. |
+//! | `slow` | the store takes long | the Run | as above |
+//! | `lock` | who counts on a Run | the Run | `held`, `elsewhere`, `lost` or `failed WHY` |
+//! | `lasting` | whether the browser keeps the store for good | `yes` or `no` | |
+//! | `screen` | whether the screen stays on | `on` or `off` | |
+//! | `file` | a file was opened | its name | its text |
 //!
 //! **Markup.** The page's elements with an id are *regions*; an effect
 //! [`seam::Effect::Put`] says what a region holds. The browser's side changes only
@@ -43,6 +54,7 @@ pub mod draw;
 pub mod fields;
 #[cfg(feature = "page")]
 pub mod glue;
+pub mod keep;
 pub mod owned;
 pub mod page;
 pub mod room;

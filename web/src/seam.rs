@@ -48,23 +48,40 @@ pub enum Effect {
     Used,
     /// Change over to the newer version that lies ready.
     TakeNewVersion,
+    /// Keep the page's fields for the next time.
+    KeepPage(String),
+    /// Store a new Run: its name there and its lines.
+    Begin(String, String),
+    /// Store one event of a Run: name, number from 0, text.
+    Append(String, usize, String),
+    /// Take a Run out of the store.
+    Drop(String),
+    /// Put the Run dropped last back into the store.
+    Undrop(String),
+    /// Read a Run from the store again.
+    Look(String),
+    /// Become the one tab that counts on this Run, even if another is.
+    Claim(String, bool),
+    /// Let other tabs count on this Run.
+    Release(String),
+    /// Hand over a file: name and text.
+    File(&'static str, String),
+    /// Ask the browser never to clear what is stored by itself.
+    Lasting,
+    /// Keep the screen on, or let it sleep.
+    Awake(bool),
+    /// Show the dialog with this id above everything else.
+    Sheet(&'static str),
 }
 
 /// An outcome as text.
 pub fn write(effects: &[Effect]) -> String {
     let mut text = String::new();
     for effect in effects {
-        let fields: [&str; 3] = match effect {
-            Effect::State(state) => ["state", state, ""],
-            Effect::Put(id, html) => ["put", id, html],
-            Effect::Focus(id) => ["focus", id, ""],
-            Effect::Used => ["used", "", ""],
-            Effect::TakeNewVersion => ["take", "", ""],
-        };
         if !text.is_empty() {
             text.push(EFFECT);
         }
-        for (k, field) in fields.iter().enumerate() {
+        for (k, field) in effect.fields().into_iter().enumerate() {
             if k > 0 {
                 text.push(FIELD);
             }
@@ -72,6 +89,36 @@ pub fn write(effects: &[Effect]) -> String {
         }
     }
     text
+}
+
+impl Effect {
+    /// The verb that web/page/app.js knows, and its arguments.
+    fn fields(&self) -> Vec<String> {
+        let number;
+        let fields: &[&str] = match self {
+            Self::State(state) => &["state", state],
+            Self::Put(id, html) => &["put", id, html],
+            Self::Focus(id) => &["focus", id],
+            Self::Used => &["used"],
+            Self::TakeNewVersion => &["take"],
+            Self::KeepPage(text) => &["keep-page", text],
+            Self::Begin(run, lines) => &["begin", run, lines],
+            Self::Append(run, at, event) => {
+                number = at.to_string();
+                &["append", run, &number, event]
+            }
+            Self::Drop(run) => &["drop", run],
+            Self::Undrop(run) => &["undrop", run],
+            Self::Look(run) => &["look", run],
+            Self::Claim(run, steal) => &["claim", run, if *steal { "steal" } else { "" }],
+            Self::Release(run) => &["release", run],
+            Self::File(name, text) => &["file", name, text],
+            Self::Lasting => &["lasting"],
+            Self::Awake(on) => &["awake", if *on { "on" } else { "" }],
+            Self::Sheet(id) => &["sheet", id],
+        };
+        fields.iter().map(|field| (*field).to_owned()).collect()
+    }
 }
 
 /// `text` without the characters that part fields, each replaced by a space.
@@ -129,9 +176,6 @@ mod tests {
             Effect::Put("page", "<p>".into()),
             Effect::Used,
         ]);
-        assert_eq!(
-            text,
-            "state\u{1d}a\u{1e}b\u{1d}\u{1c}put\u{1d}page\u{1d}<p>\u{1c}used\u{1d}\u{1d}"
-        );
+        assert_eq!(text, "state\u{1d}a\u{1e}b\u{1c}put\u{1d}page\u{1d}<p>\u{1c}used");
     }
 }

@@ -1,0 +1,215 @@
+// What stays on this device: Runs, and what the page remembers, in IndexedDB.
+// A Run is a frozen record and one record for every event, under [run, number].
+// An event counts as kept when its transaction (durability: strict) has completed
+// AND what is read back is what was written. Whoever writes to a Run has first put
+// its own mark on it, so a tab that lost it can't add to it even before it knows.
+
+const NAME = 'handturn-1'; // product and schema version; every page on a disk shares one origin
+const MOST = 8e6; // characters of one stored Run that are looked at
+const SLOW_MS = 3000;
+
+const me = [...crypto.getRandomValues(new Uint32Array(4))].join('-');
+const others = 'BroadcastChannel' in globalThis ? new BroadcastChannel(NAME) : null;
+const held = new Map();
+let tell = () => {};
+let base = null;
+
+const completed = (work) => new Promise((resolve, reject) => {
+  work.oncomplete = () => resolve();
+  work.onabort = () => reject(work.refused ? new Error(work.refused) : work.error ?? new Error('aborted'));
+});
+const result = (request) => new Promise((resolve, reject) => {
+  request.onsuccess = () => resolve(request.result);
+  request.onerror = () => reject(request.error);
+});
+const every = (run) => IDBKeyRange.bound([run], [run, []]);
+const reason = (fault) => (fault?.name === 'QuotaExceededError' ? 'full' : fault?.message || fault?.name || 'unknown');
+const reading = (...stores) => base.transaction(stores, 'readonly');
+const writing = (...stores) => base.transaction(stores, 'readwrite', { durability: 'strict' });
+const line = (text) => (typeof text === 'string' ? text.replace(/\n/g, ' ') : '');
+
+function refuse(work, why) {
+  work.refused = why;
+  work.abort();
+}
+
+/** Opens the store and gives the events that tell what lies in it, in order. */
+export async function startKeeping(send) {
+  tell = send;
+  try {
+    const request = indexedDB.open(NAME, 1);
+    request.onupgradeneeded = () => ['runs', 'events', 'page'].forEach((store) => request.result.createObjectStore(store));
+    base = await result(request);
+    base.onversionchange = () => base.close();
+    base.onclose = () => { base = null; tell('storage', 'refused', 'closed'); };
+    const work = reading('runs', 'page');
+    const [page, runs] = await Promise.all([
+      result(work.objectStore('page').get('page')), result(work.objectStore('runs').getAllKeys()),
+    ]);
+    const found = [['storage', 'ready']];
+    if (typeof page === 'string') found.push(['stored-page', '', page]);
+    for (const run of runs) found.push(['stored', String(run), await stored(reading('runs', 'events'), run)]);
+    return found;
+  } catch (fault) {
+    return [['storage', 'refused', reason(fault)]];
+  }
+}
+
+/** A Run as lines of text: number of events, frozen record, then `number event` in order. */
+async function stored(work, run) {
+  const events = work.objectStore('events');
+  const [head, keys, texts] = await Promise.all([
+    result(work.objectStore('runs').get(run)), result(events.getAllKeys(every(run))), result(events.getAll(every(run))),
+  ]);
+  const text = [line(String(head?.next)), line(head?.frozen), ...texts.map((event, k) => `${line(String(keys[k][1]))} ${line(event)}`)].join('\n');
+  return text.length > MOST ? '' : text;
+}
+
+if (others) others.onmessage = ({ data: run }) => base && look(run);
+
+/** Writes with `write(transaction)`, then tells whether the event `number` of `run` is kept. */
+async function keep(run, number, write, agrees) {
+  const late = setTimeout(() => tell('slow', run, number), SLOW_MS);
+  try {
+    if (!base) throw new Error('closed');
+    const work = writing('runs', 'events');
+    const finished = completed(work);
+    write(work);
+    await finished;
+    if (!(await agrees(reading('runs', 'events')))) throw new Error('differs');
+    tell('kept', run, `${number} ${new Date().toTimeString().slice(0, 8)}`);
+    others?.postMessage(run);
+  } catch (fault) {
+    tell('unkept', run, `${number} ${reason(fault)}`);
+  } finally {
+    clearTimeout(late);
+  }
+}
+
+/** A new Run with the events it has already, from the lines that `stored` gives. */
+function begin(run, lines) {
+  const [next, frozen, ...rows] = lines.split('\n');
+  const events = rows.map((row) => row.slice(row.indexOf(' ') + 1));
+  return keep(run, 'begun', (work) => {
+    work.objectStore('runs').add({ frozen, next: Number(next), owner: me }, run);
+    events.forEach((event, k) => work.objectStore('events').add(event, [run, k]));
+  }, async (work) => (await stored(work, run)) === lines);
+}
+
+/** Event `number` of `run`. */
+function append(run, number, text) {
+  const at = Number(number);
+  return keep(run, number, (work) => {
+    const runs = work.objectStore('runs');
+    runs.get(run).onsuccess = ({ target: { result: head } }) => {
+      if (!head) return refuse(work, 'gone');
+      if (head.owner !== me) return refuse(work, 'taken');
+      if (head.next !== at) return refuse(work, 'behind');
+      work.objectStore('events').add(text, [run, at]);
+      runs.put({ ...head, next: at + 1 }, run);
+    };
+  }, async (work) => {
+    const [head, event] = await Promise.all([
+      result(work.objectStore('runs').get(run)), result(work.objectStore('events').get([run, at])),
+    ]);
+    return event === text && head.next > at;
+  });
+}
+
+/** What was dropped last, so that it can be put back. */
+let dropped = null;
+
+async function drop(run) {
+  const lines = base && await stored(reading('runs', 'events'), run).catch(() => null);
+  if (lines) dropped = { run, lines };
+  return keep(run, 'dropped', (work) => {
+    work.objectStore('runs').delete(run);
+    work.objectStore('events').delete(every(run));
+  }, async (work) => (await result(work.objectStore('runs').count(run))) === 0);
+}
+
+function undrop(run) {
+  return dropped?.run === run && begin(run, dropped.lines).then(() => look(run));
+}
+
+/** Tells what the store has of `run` now. */
+async function look(run) {
+  try {
+    const there = await result(reading('runs').objectStore('runs').count(run));
+    if (there) tell('stored', run, await stored(reading('runs', 'events'), run));
+    else tell('gone', run);
+  } catch (fault) {
+    tell('storage', 'refused', reason(fault));
+  }
+}
+
+/** Asks to be the one tab that counts on `run`; `steal` takes it from another. */
+async function claim(run, how) {
+  if (held.has(run)) return;
+  const hold = async (lock) => {
+    if (!lock) { tell('lock', run, 'elsewhere'); return; }
+    const released = new Promise((resolve) => held.set(run, resolve));
+    try {
+      const work = writing('runs', 'events');
+      const finished = completed(work);
+      const runs = work.objectStore('runs');
+      runs.get(run).onsuccess = ({ target: { result: head } }) => {
+        if (head) runs.put({ ...head, owner: me }, run);
+        else refuse(work, 'gone');
+      };
+      await finished;
+      tell('stored', run, await stored(reading('runs', 'events'), run));
+      tell('lock', run, 'held');
+    } catch (fault) {
+      release(run);
+      tell('lock', run, `failed ${reason(fault)}`);
+    }
+    await released;
+  };
+  if (!navigator.locks) return hold(true); // the mark in the record alone keeps two tabs apart
+  const settings = how === 'steal' ? { steal: true } : { ifAvailable: true };
+  await navigator.locks.request(`${NAME} ${run}`, settings, hold).catch(() => {
+    release(run);
+    tell('lock', run, 'lost');
+  });
+}
+
+function release(run) {
+  held.get(run)?.();
+  held.delete(run);
+}
+
+/** What the page remembers of its fields; the newest text wins, one write at a time. */
+let wanted = null;
+async function keepPage(text) {
+  const busy = wanted !== null;
+  wanted = text;
+  if (busy) return;
+  let written = null;
+  while (base && written !== wanted) {
+    written = wanted;
+    const work = base.transaction('page', 'readwrite');
+    const finished = completed(work);
+    work.objectStore('page').put(written, 'page');
+    await finished.catch((fault) => tell('storage', 'refused', reason(fault)));
+  }
+  wanted = null;
+}
+
+/** Whether the browser promises not to clear this page's store by itself. */
+async function lasting() {
+  const yes = await navigator.storage?.persist?.().catch(() => false);
+  tell('lasting', yes ? 'yes' : 'no');
+}
+
+/** Hands a text over as a file. */
+function file(name, text) {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+}
+
+/** What the engine may ask of this side: one name each, texts as arguments. */
+export const keeping = { begin, append, drop, undrop, look, claim, release, file, lasting, 'keep-page': keepPage };
