@@ -84,6 +84,9 @@ pub const MAX_DIRECT: usize = 12;
 pub const MAX_GEARS: usize = 24;
 /// Angles in one list.
 pub const MAX_ANGLES: usize = 400;
+/// How many times round the work a way with an error that builds up may go to
+/// make it smaller.
+pub const MOST_TIMES_ROUND: u32 = 60;
 /// Entries of a mark pattern.
 pub const MAX_PATTERN: usize = 400;
 /// Rounds of one run.

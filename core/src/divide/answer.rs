@@ -27,7 +27,7 @@ pub enum Order {
     /// to change, larger circle.
     Closest,
     /// Fewest plates and gears to change, then fewest actions a move, exact
-    /// before inexact, larger circle.
+    /// before inexact, fewer times round the work, larger circle.
     Quickest,
 }
 
@@ -332,10 +332,11 @@ pub fn compare(order: Order, a: &Rated, b: &Rated) -> Ordering {
     let worst = a.errors.worst.cmp(&b.errors.worst);
     let actions = effort_a.actions.cmp(&effort_b.actions);
     let changes = effort_a.changes.cmp(&effort_b.changes);
+    let round = effort_a.times_round.cmp(&effort_b.times_round);
     let circle = effort_b.circle.cmp(&effort_a.circle);
     let first = match order {
         Order::Closest => exact.then(worst).then(actions).then(changes).then(circle),
-        Order::Quickest => changes.then(actions).then(exact).then(circle).then(worst),
+        Order::Quickest => changes.then(actions).then(exact).then(round).then(circle).then(worst),
     };
     first.then_with(|| a.way.tie(&b.way))
 }

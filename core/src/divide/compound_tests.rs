@@ -264,6 +264,11 @@ fn the_127_wheel_once_round_and_more() {
         holds(way, *errors, &question, &head);
     }
     assert!(found.last().unwrap().0.times_round > 1);
+    let group = answer::<1>(&question, &head).unwrap();
+    let group = group.group(Kind::Compound).unwrap();
+    let round = |order| group.ways(order)[0].way.effort().times_round;
+    assert_eq!(round(Order::Quickest), 1);
+    assert_eq!(round(Order::Closest), found.last().unwrap().0.times_round);
 }
 
 #[test]

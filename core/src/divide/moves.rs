@@ -13,7 +13,8 @@ const OVERFLOW: Error = Error::new(Field::Position, Cause::Overflow);
 pub struct At {
     /// Number of the hole, notch or mark, from 0 at the start.
     pub number: u32,
-    /// Holes in the circle, notches of the plate or marks of the dial.
+    /// Holes in the circle, notches of the plate or marks of the dial (those of a
+    /// handwheel times the parts of its vernier).
     pub of: u32,
 }
 
@@ -31,7 +32,8 @@ impl At {
 pub struct Place {
     /// Position, from 0; the closed end where a question closes.
     pub index: u32,
-    /// How far the drawing wants the work turned since position 0, whole turns counted.
+    /// How far the drawing wants the work turned since position 0, whole turns
+    /// counted, in the order in which the way comes to its parts.
     pub wanted: Angle,
     /// How far this way has turned it.
     pub stands: Angle,

@@ -10,12 +10,10 @@ use super::compound::Compound;
 use super::holes::reaches;
 use super::moves::Errors;
 use super::question::Question;
+use crate::bounds::MOST_TIMES_ROUND;
 use crate::error::{Cause, Error, Field};
 use crate::head::{Circle, Head};
 use crate::number::{Fraction, gcd, lcm, mod_inverse};
-
-/// How many times round the work is tried to make a small error smaller.
-const MOST_TIMES_ROUND: u32 = 60;
 
 const OVERFLOW: Error = Error::new(Field::Fraction, Cause::Overflow);
 

@@ -202,22 +202,17 @@ impl Way {
     /// What the hands do and change, for ranking.
     #[must_use]
     pub const fn effort(&self) -> Effort {
-        match self {
-            Self::Direct(way) => Effort { changes: 0, actions: 1, circle: way.notches as u32 },
-            Self::Plain(way) | Self::NearestHole(way) => {
-                Effort { changes: 1, actions: 1, circle: way.circle.holes as u32 }
+        let (changes, actions, times_round, circle) = match self {
+            Self::Direct(way) => (0, 1, 1, way.notches as u32),
+            Self::Plain(way) | Self::NearestHole(way) => (1, 1, 1, way.circle.holes as u32),
+            Self::Handwheel(way) => (0, 1, 1, way.steps()),
+            Self::FineDial(way) => (1, 2, 1, way.circle.holes as u32),
+            Self::Compound(way) => (1, 2, way.times_round, way.pin as u32),
+            Self::Differential(way) => {
+                (way.train.parts_to_fit().saturating_add(1), 1, 1, way.circle.holes as u32)
             }
-            Self::Handwheel(way) => Effort { changes: 0, actions: 1, circle: way.steps() },
-            Self::FineDial(way) => {
-                Effort { changes: 1, actions: 2, circle: way.circle.holes as u32 }
-            }
-            Self::Compound(way) => Effort { changes: 1, actions: 2, circle: way.pin as u32 },
-            Self::Differential(way) => Effort {
-                changes: way.train.parts_to_fit().saturating_add(1),
-                actions: 1,
-                circle: way.circle.holes as u32,
-            },
-        }
+        };
+        Effort { changes, actions, times_round, circle }
     }
 }
 
@@ -230,6 +225,9 @@ pub struct Effort {
     pub changes: u32,
     /// Separate actions in a move.
     pub actions: u32,
+    /// How many times round the work its moves go for the sake of nearness, with
+    /// the handle turns that takes; 1 for ways that don't.
+    pub times_round: u32,
     /// Holes, notches or marks of its main circle: more is finer to set.
     pub circle: u32,
 }
