@@ -262,3 +262,6 @@ pub(super) fn part(question: &Question) -> Result<Option<Fraction>, Error> {
         _ => question.parts().map(|parts| Fraction::new(1, i64::from(parts))).transpose(),
     }
 }
+
+#[cfg(test)]
+mod tests;

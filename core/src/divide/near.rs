@@ -1,8 +1,8 @@
 //! Plain moves near the one wanted, and the trains that make them exact.
 //!
-//! Every hole of every circle whose gear ratio the gears owned could give is
-//! tried; most drop out at once because their ratio has a prime factor that no
-//! gear has.
+//! Every hole of every circle is tried whose gear ratio the gears owned could
+//! give, so long as the plate turns no more than once for one part; most drop
+//! out at once because their ratio has a prime factor that no gear has.
 //!
 //! Limit: the angle of one part must have numerator and denominator small
 //! enough for 64 bits together with ratio and circle. Every number of parts
@@ -29,7 +29,7 @@ pub(super) fn each_way(
     keep: &mut dyn FnMut(Differential, Errors) -> Result<(), Error>,
 ) -> Result<(), Error> {
     let Some(part) = differential::part(question)? else { return Ok(()) };
-    let most = stock.greatest_ratio(&head.mounting)?;
+    let most = stock.greatest_ratio(&head.mounting)?.min(part.inverse()?);
     let mut outcome = Ok(());
     each_move(part, head, most, &mut |near| {
         if !stock.could_divide(near.num) || !stock.could_divide(near.den) {
@@ -75,8 +75,13 @@ pub(super) fn each_way(
     outcome
 }
 
+/// Moves tried at most to find the gear that is lacking; the usual plates need
+/// a quarter of it.
+const MOST_MOVES: usize = 1_000_000;
+
 /// The smallest gear that, added once to those owned, makes differential
 /// indexing possible, and the way with the fewest parts to fit that it opens.
+/// With so many holes that [`MOST_MOVES`] run out, larger gears stay untried.
 pub(super) fn lacking_gear(
     question: &Question,
     head: &Head,
@@ -85,7 +90,10 @@ pub(super) fn lacking_gear(
     if gears.push(Gear { teeth: 0, count: 1 }).is_err() {
         return Ok(None);
     }
-    for teeth in bounds::TEETH.least..=bounds::TEETH.greatest {
+    let circles = head.plates.iter().flat_map(|plate| plate.circles.iter());
+    let moves = circles.map(|circle| usize::from(circle.holes)).fold(1, usize::saturating_add);
+    let searches = MOST_MOVES.checked_div(moves.saturating_mul(2)).unwrap_or(0);
+    for teeth in (bounds::TEETH.least..=bounds::TEETH.greatest).take(searches) {
         let Ok(teeth) = u16::try_from(teeth) else { break };
         if let Some(added) = gears.last_mut() {
             added.teeth = teeth;
@@ -144,16 +152,19 @@ fn on_circle(
     circle: CircleAt,
     keep: &mut dyn FnMut(NearMove),
 ) -> Result<(), Error> {
-    let whole = part.times(i64::from(circle.holes))?;
-    let least = whole.checked_mul(ratio.checked_sub(most)?)?.floor().max(1);
-    let greatest = whole.checked_mul(ratio.checked_add(most)?)?.floor();
+    let all = part.times(i64::from(circle.holes));
+    let to = |turns: Fraction| all?.checked_mul(turns);
+    let (Ok(least), Ok(greatest)) = (to(ratio.checked_sub(most)?), to(ratio.checked_add(most)?))
+    else {
+        return Ok(());
+    };
     let product = |a: i64, b: i64| a.checked_mul(b);
     let wanted = product(ratio.num(), i64::from(circle.holes)).and_then(|x| product(x, part.num()));
     let hole = product(part.den(), ratio.den());
     let below = product(ratio.den(), i64::from(circle.holes)).and_then(|x| product(x, part.num()));
     let (Some(wanted), Some(hole), Some(below)) = (wanted, hole, below) else { return Ok(()) };
     let below = below.unsigned_abs();
-    for holes in least..=greatest {
+    for holes in least.floor().max(1)..=greatest.floor() {
         let rest = product(holes, hole).and_then(|moved| wanted.checked_sub(moved));
         let (Some(rest), Ok(holes)) = (rest, u32::try_from(holes)) else { continue };
         let shared = gcd(rest.unsigned_abs(), below);

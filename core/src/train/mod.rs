@@ -10,8 +10,9 @@
 //! `a` and `b` teeth in mesh stand (a + b) ÷ 2 apart):
 //! - first and last stud stand `Mounting::distance` apart, where that is known;
 //!   all studs between them can be moved, so a chain of gears fits when it is
-//!   long enough to span the distance and no link is too long to fold back;
-//! - first and last gear of a simple train lie in one plane and must not touch;
+//!   long enough to span the distance;
+//! - first and last gear of a simple train lie in one plane and their rims must
+//!   not touch; those of a compound train clear each other's stud;
 //! - compound (a, b) and (c, d), b and c on one stud: c's rim clears the stud
 //!   before it, a + b > c + margin, and b's rim clears the stud after it,
 //!   c + d > b + margin (common practice for change gears);
@@ -128,3 +129,6 @@ impl Train {
         meshes.saturating_add(self.idler_count()) & 1 == 0
     }
 }
+
+#[cfg(test)]
+mod tests;

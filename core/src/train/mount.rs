@@ -115,18 +115,11 @@ fn compound_fits(
     let apart = doubled(mounting.distance);
     let ends = [first.driver, second.driven];
     let ends_clear = ends.iter().all(|&end| apart > u32::from(end).saturating_add(margin));
-    let links = [sum(&[first.driver, first.driven]), sum(&[second.driver, second.driven])];
-    ends_clear && spans(links, idler_span(idlers), apart)
-}
-
-/// Whether links of these lengths, one of them longer by `idlers` when it is
-/// bent round an idler, can span `apart`.
-fn spans(links: [u32; 2], idlers: u32, apart: u32) -> bool {
-    let [first, second] = links;
-    let reach = first.saturating_add(second).saturating_add(idlers);
-    // An idler lets its link fold; without one the links form a rigid triangle.
-    let folds = idlers > 0 || first.abs_diff(second) <= apart;
-    reach >= apart && folds
+    // Where rims clear, no link is too long to fold back: c < a + b and b < c + d.
+    let reach = [sum(&[first.driver, first.driven]), sum(&[second.driver, second.driven])]
+        .into_iter()
+        .fold(idler_span(idlers), u32::saturating_add);
+    ends_clear && reach >= apart
 }
 
 fn idler_span(idlers: Idlers) -> u32 {
