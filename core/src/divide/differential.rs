@@ -20,6 +20,22 @@ use crate::train::Train;
 use core::cmp::Ordering;
 
 /// A plain move and the change gears that make it exact.
+///
+/// ```
+/// use handturn::divide::{Kind, Order, Parts, Question, Way, answer};
+/// use handturn::head::{GEARS, Head, SET_A, gears_of, plates_of};
+/// let (plates, gears) = (plates_of(&SET_A)?, gears_of(&GEARS)?);
+/// let head = Head { plates, gears, ..Head::default() };
+/// let question = Question::Parts(Parts { count: 127, every: 1 });
+/// let answer = answer::<4>(&question, &head)?;
+/// let group = answer.group(Kind::Differential).expect("127 is set as if for 120");
+/// let Way::Differential(way) = group.ways(Order::Closest)[0].way else { unreachable!() };
+/// assert_eq!((way.holes, way.circle.holes), (13, 39));
+/// assert_eq!((way.train.first.driver, way.train.first.driven), (56, 24));
+/// assert_eq!(way.plate_per_handle_turn()?.degrees()?.to_string(), "-21");
+/// # Ok::<(), handturn::Error>(())
+/// ```
+#[doc(alias = "differential indexing")]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Differential {

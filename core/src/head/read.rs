@@ -14,7 +14,7 @@ use crate::measure::scan::Scan;
 /// carry its radius in millimetres, as in `49(51.5)`.
 ///
 /// # Errors
-/// As [`count`] for each circle, with its place; [`Cause::TooMany`], [`Cause::Empty`].
+/// A bad count of holes, with its place; [`Cause::TooMany`], [`Cause::Empty`].
 pub fn plates(text: &str) -> Result<List<Plate, MAX_PLATES>, Error> {
     let mut scan = Scan::new(text, Field::Plates);
     let (mut plates, mut plate) = (List::new(), Plate::default());
@@ -43,7 +43,7 @@ pub fn plates(text: &str) -> Result<List<Plate, MAX_PLATES>, Error> {
 /// Change gears: teeth split by space, each as often as owned, or `24x2`.
 ///
 /// # Errors
-/// As [`count`] for each gear, with its place; [`Cause::TooMany`].
+/// A bad number of teeth, with its place; [`Cause::TooMany`].
 pub fn gears(text: &str) -> Result<List<Gear, MAX_GEARS>, Error> {
     let mut scan = Scan::new(text, Field::Gears);
     let mut gears: List<Gear, MAX_GEARS> = List::new();
@@ -61,7 +61,7 @@ pub fn gears(text: &str) -> Result<List<Gear, MAX_GEARS>, Error> {
 /// Notches of direct plates, split by space; none is allowed.
 ///
 /// # Errors
-/// As [`count`] for each, with its place; [`Cause::TooMany`].
+/// A bad count of notches, with its place; [`Cause::TooMany`].
 pub fn notches(text: &str) -> Result<List<u16, MAX_DIRECT>, Error> {
     let mut scan = Scan::new(text, Field::Direct);
     let mut list = List::new();

@@ -11,6 +11,23 @@ use core::cmp::Ordering;
 const MAX_PAIRS: usize = MAX_GEARS * MAX_GEARS;
 
 /// Change gears owned, made ready for the search.
+///
+/// ```
+/// use handturn::head::{GEARS, Mounting, gears_of};
+/// use handturn::number::Fraction;
+/// use handturn::train::Stock;
+/// let stock = Stock::of(&gears_of(&GEARS)?)?;
+/// let mut found = 0;
+/// // 7 : 3, the last gear turning against the first: 56 drives 24 through two idlers.
+/// stock.simple(Fraction::new(7, 3)?, false, &Mounting::default(), &mut |train| {
+///     assert_eq!((train.first.driver, train.first.driven), (56, 24));
+///     assert_eq!(train.idlers, [Some(24), Some(28)]);
+///     found += 1;
+/// });
+/// assert_eq!(found, 1);
+/// # Ok::<(), handturn::Error>(())
+/// ```
+#[doc(alias = "change gears")]
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Stock {
     /// In rising order, each number of teeth once.
