@@ -38,7 +38,7 @@ pub struct Return {
 }
 
 impl Plan<'_> {
-    /// How far beyond its end a leg made anticlockwise goes before it comes up
+    /// How far beyond its end a leg that is made anticlockwise goes before it comes up
     /// clockwise, in turns of the part. Handle and plate: the head's slack, at
     /// least half a turn. Fine dial: its own slack, at least a tenth of a turn.
     /// Nought for clockwise legs and for the notches of a direct plate.
@@ -62,50 +62,73 @@ impl Plan<'_> {
 }
 
 impl State {
-    /// The way back after an over-run of the leg that is being made; none once
-    /// the round is closed.
+    /// What to do after an over-run of the leg that is being made, in order;
+    /// nothing once the round is closed.
     ///
-    /// A leg that another one of the same worm follows the other way needs no
-    /// going past: that one takes up the slack.
+    /// A leg that a later one of the same move takes back up needs no going past.
+    /// A fine dial is too fine to take up the worm's slack: where no pin follows
+    /// it, the pin goes past its own hole as well.
     ///
     /// # Errors
     /// As [`Plan::step`].
-    pub fn went_past(&self, plan: &Plan) -> Result<Option<WentPast>, Error> {
+    pub fn went_past(&self, plan: &Plan) -> Result<List<WentPast, 2>, Error> {
+        let mut todo = List::new();
         if self.index() >= plan.question.last() {
-            return Ok(None);
+            return Ok(todo);
         }
         let step = plan.step(self.index())?;
         let mut legs = step.legs.iter().skip(usize::from(self.legs()));
-        let Some(leg) = legs.next() else { return Ok(None) };
-        let on_worm = |part| matches!(part, Part::Pin | Part::BackPin);
-        let taken_up =
-            on_worm(leg.part) && legs.any(|later| on_worm(later.part) && later.sense != leg.sense);
+        let Some(leg) = legs.next() else { return Ok(todo) };
+        let later = |part, sense| legs.clone().any(|leg| leg.part == part && leg.sense == sense);
+        let up = turned(leg.sense);
+        let taken_up = later(leg.part, up) || (leg.part == Part::BackPin && later(Part::Pin, up));
         let past = if taken_up { Fraction::ZERO } else { plan.slack_of(leg.part)? };
-        Ok(Some(WentPast { part: leg.part, back: turned(leg.sense), past, to: leg.to }))
+        push(&mut todo, WentPast { part: leg.part, back: up, past, to: leg.to })?;
+        if leg.part == Part::FineDial && !later(Part::Pin, Sense::Clockwise) {
+            if let Some(to) = plan.place(self.index())?.pin {
+                let past = plan.slack_of(Part::Pin)?;
+                let back = Sense::Anticlockwise;
+                push(&mut todo, WentPast { part: Part::Pin, back, past, to })?;
+            }
+        }
+        Ok(todo)
     }
 
     /// What the hands do when the work really goes back: the legs of the move
-    /// before, or those already made of this one, the last first. None at the
-    /// first position.
+    /// before, or those already made of this one, the pin last so that slack
+    /// ends on the same side as ever. Nothing at the first position.
     ///
     /// # Errors
     /// As [`Plan::step`].
-    pub fn back_move(&self, plan: &Plan) -> Result<Option<List<Return, 3>>, Error> {
+    pub fn back_move(&self, plan: &Plan) -> Result<List<Return, 3>, Error> {
+        let mut back = List::new();
         let (from, made) = match (self.legs(), self.index().checked_sub(1)) {
-            (0, None) => return Ok(None),
+            (0, None) => return Ok(back),
             (0, Some(before)) => (before, usize::MAX),
             (made, _) => (self.index(), usize::from(made)),
         };
         let step = plan.step(from)?;
-        let mut back = List::new();
-        for leg in step.legs.iter().take(made).rev() {
+        let made = step.legs.iter().take(made).rev();
+        let pins = made.clone().filter(|leg| leg.part == Part::Pin);
+        let mut worm_left_behind = false;
+        for leg in made.filter(|leg| leg.part != Part::Pin).chain(pins) {
             let leg = Leg { sense: turned(leg.sense), from: leg.to, to: leg.from, ..*leg };
-            let entry = Return { leg, past: plan.past(&leg)? };
-            let full = Error::new(Field::Record, Cause::TooMany { most: 3 });
-            back.push(entry).map_err(|_| full)?;
+            let past = plan.past(&leg)?;
+            let dial_down = leg.part == Part::FineDial && leg.sense == Sense::Anticlockwise;
+            worm_left_behind = dial_down || (worm_left_behind && leg.part != Part::Pin);
+            push(&mut back, Return { leg, past })?;
         }
-        Ok(Some(back))
+        if let (true, Some(at)) = (worm_left_behind, plan.place(from)?.pin) {
+            let (part, sense) = (Part::Pin, Sense::Anticlockwise);
+            let leg = Leg { part, sense, turns: 0, spaces: 0, from: at, to: at, arms: None };
+            push(&mut back, Return { leg, past: plan.slack_of(part)? })?;
+        }
+        Ok(back)
     }
+}
+
+fn push<T, const CAP: usize>(list: &mut List<T, CAP>, entry: T) -> Result<(), Error> {
+    list.push(entry).map_err(|_| Error::new(Field::Record, Cause::TooMany { most: 3 }))
 }
 
 const fn turned(sense: Sense) -> Sense {
@@ -118,8 +141,9 @@ const fn turned(sense: Sense) -> Sense {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::divide::{Asked, Order, Parts, answer};
-    use crate::head::{Head, SET_A, plates_of};
+    use crate::divide::{Asked, Kind, Order, Parts, answer};
+    use crate::head::{FineDial, Head, SET_A, plates_of};
+    use crate::measure::Angle;
     use crate::run::{Event, Frozen, What};
 
     fn wheel(count: u32, head: &Head) -> Frozen {
@@ -148,9 +172,13 @@ mod tests {
             let past = Fraction::new(past.0, past.1).unwrap();
             let to = At { number: 2, of: 16 };
             let expected = WentPast { part: Part::Pin, back: Sense::Anticlockwise, past, to };
-            assert_eq!(at(&plan, 36).went_past(&plan), Ok(Some(expected)), "37: hole 8 to hole 2");
+            assert_eq!(
+                at(&plan, 36).went_past(&plan).unwrap()[..],
+                [expected],
+                "37: hole 8 to hole 2"
+            );
 
-            let back = at(&plan, 36).back_move(&plan).unwrap().unwrap();
+            let back = at(&plan, 36).back_move(&plan).unwrap();
             let [back] = &back[..] else { panic!("one pin, one leg") };
             assert_eq!((back.past, back.leg.sense), (past, Sense::Anticlockwise));
             assert_eq!((back.leg.from.number, back.leg.to.number), (8, 14));
@@ -162,14 +190,14 @@ mod tests {
     fn nothing_to_go_back_to_at_either_end() {
         let frozen = wheel(7, &head());
         let plan = frozen.plan();
-        assert_eq!(State::START.back_move(&plan), Ok(None));
+        assert!(State::START.back_move(&plan).unwrap().is_empty());
         let mut state = State::START;
         while let Some(event) = state.next(&plan, 0).unwrap() {
-            assert!(state.went_past(&plan).unwrap().is_some());
+            assert_eq!(state.went_past(&plan).unwrap().len(), 1);
             state = state.apply(&plan, event).unwrap();
         }
-        assert_eq!(state.went_past(&plan), Ok(None));
-        let back = state.back_move(&plan).unwrap().unwrap();
+        assert!(state.went_past(&plan).unwrap().is_empty());
+        let back = state.back_move(&plan).unwrap();
         assert_eq!(back[0].leg.to, plan.place(6).unwrap().pin.unwrap());
     }
 
@@ -178,9 +206,90 @@ mod tests {
         let mut frozen = wheel(24, &Head { plates: List::new(), ..head() });
         frozen.head.slack = Fraction::whole(2);
         let plan = frozen.plan();
-        let back = at(&plan, 5).back_move(&plan).unwrap().unwrap();
+        let back = at(&plan, 5).back_move(&plan).unwrap();
         assert_eq!((back[0].leg.part, back[0].past), (Part::Spindle, Fraction::ZERO));
-        let past = at(&plan, 5).went_past(&plan).unwrap().unwrap();
+        let past = at(&plan, 5).went_past(&plan).unwrap()[0];
         assert_eq!((past.part, past.past, past.to.number), (Part::Spindle, Fraction::ZERO, 6));
+    }
+
+    fn by(kind: Kind, count: u32, head: &Head) -> Frozen {
+        let asked = Asked::Parts(Parts { count, every: 1 });
+        let answer = answer::<1>(&asked.question(), head).unwrap();
+        let way = answer.group(kind).unwrap().ways(Order::Closest)[0].way;
+        Frozen::new(asked, head.clone(), way).unwrap()
+    }
+
+    /// The state after Next was pressed `presses` times.
+    fn pressed(plan: &Plan, presses: usize) -> State {
+        (0..presses).fold(State::START, |state, _| {
+            let event = state.next(plan, 0).unwrap().unwrap();
+            state.apply(plan, event).unwrap()
+        })
+    }
+
+    #[test]
+    fn two_pins_go_back_the_back_pin_first() {
+        let frozen = by(Kind::Compound, 51, &head());
+        let plan = frozen.plan();
+        let half = Fraction::new(1, 2).unwrap();
+        let legs = plan.step(0).unwrap().legs;
+        let minus = legs[0].sense == Sense::Anticlockwise;
+        let state = pressed(&plan, 1);
+        let back = state.back_move(&plan).unwrap();
+        assert_eq!((back.len(), back[0].leg.part), (1, Part::BackPin));
+        let state = pressed(&plan, 2);
+        let back = state.back_move(&plan).unwrap();
+        let parts = [back[0].leg.part, back[1].leg.part];
+        assert_eq!(parts, [Part::BackPin, Part::Pin]);
+        assert_eq!(back[0].past, if minus { Fraction::ZERO } else { half });
+        assert_eq!((back[1].past, back[1].leg.sense), (half, Sense::Anticlockwise));
+        assert_eq!((back[1].leg.from, back[1].leg.to), (legs[1].to, legs[1].from));
+        let past = pressed(&plan, 2).went_past(&plan).unwrap();
+        assert_eq!(past[0].past, if minus { Fraction::ZERO } else { half });
+        let past = pressed(&plan, 3).went_past(&plan).unwrap();
+        assert_eq!((past.len(), past[0].part, past[0].past), (1, Part::Pin, half));
+    }
+
+    #[test]
+    fn the_worm_is_taken_up_by_the_pin_where_only_the_dial_moved() {
+        let part = |num, den| Fraction::new(num, den).unwrap();
+        let dial = FineDial {
+            shift: Angle::from_turns(part(1, 360)),
+            marks: 100,
+            travel: Angle::from_turns(part(1, 20)),
+            slack: Fraction::whole(20),
+        };
+        let frozen = by(Kind::FineDial, 127, &Head { fine_dial: Some(dial), ..head() });
+        let plan = frozen.plan();
+        let (fifth, half) = (part(1, 5), part(1, 2));
+        assert_eq!(plan.dial_slack, fifth);
+        // The first leg is the dial's, the last the pin's.
+        let state = pressed(&plan, 1);
+        assert_eq!(state.legs(), 1);
+        let up = plan.step(0).unwrap().legs[0].sense == Sense::Clockwise;
+        let back = state.back_move(&plan).unwrap();
+        if up {
+            let pin = plan.place(0).unwrap().pin.unwrap();
+            assert_eq!((back.len(), back[0].past, back[1].past), (2, fifth, half));
+            assert_eq!((back[1].leg.from, back[1].leg.to, back[1].leg.spaces), (pin, pin, 0));
+        }
+        let mut state = State::START;
+        while let Some(event) = state.next(&plan, 0).unwrap() {
+            state = state.apply(&plan, event).unwrap();
+            let back = state.back_move(&plan).unwrap();
+            let last = back.last().map(|last| (last.leg.part, last.past, last.leg.sense));
+            let dial_went_back = back.iter().any(|entry| {
+                entry.leg.part == Part::FineDial && entry.leg.sense == Sense::Anticlockwise
+            });
+            if dial_went_back {
+                assert_eq!(last, Some((Part::Pin, half, Sense::Anticlockwise)), "{back:?}");
+            }
+            if state.index() < plan.question.last() {
+                let past = state.went_past(&plan).unwrap();
+                let legs = plan.step(state.index()).unwrap().legs;
+                let pin_follows = legs.last().unwrap().part == Part::Pin;
+                assert_eq!(past.len(), if pin_follows { 1 } else { 2 }, "{legs:?}");
+            }
+        }
     }
 }

@@ -130,8 +130,8 @@ impl State {
     /// - [`Cause::OutOfRange`] of [`Field::Position`] for a position there is not;
     /// - [`Cause::Conflict`] of [`Field::Position`] when the event names another
     ///   position than it leads to;
-    /// - [`Cause::TooMany`] of [`Field::Position`] when jumping there would leave
-    ///   more than 16 separate stretches of cuts;
+    /// - [`Cause::TooMany`] of [`Field::Position`] when jumping or ticking there would
+    ///   leave more than 16 separate stretches of cuts;
     /// - what [`Plan::step`] is refused for.
     pub fn apply(&self, plan: &Plan, event: Event) -> Result<Self, Error> {
         let mut next = *self;
@@ -307,6 +307,10 @@ impl State {
         let cut = self.add(index)?;
         if cut.is_none() {
             return Err(NOT_NOW);
+        }
+        // The position at the cutter must stay one that can be cut.
+        if !self.cuts.has_room(self.index) {
+            return Err(Cuts::FULL);
         }
         self.keep(Taken { cut, ..before });
         Ok(())

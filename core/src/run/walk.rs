@@ -2,7 +2,7 @@
 //! keeps whole lists, and against a machine whose pins are really moved.
 use super::*;
 use crate::divide::{Asked, At, Leg, Order, Part, Parts, Question, Repeated, answer};
-use crate::head::{GEARS, Head, SET_A, Sense, gears_of, plates_of};
+use crate::head::{FineDial, GEARS, Handwheel, Head, SET_A, Sense, gears_of, plates_of};
 use crate::measure::Angle;
 use crate::number::Fraction;
 extern crate std;
@@ -103,7 +103,7 @@ impl Model {
                     return None;
                 }
                 next.cut[to] = true;
-                return Some(next);
+                return next.reachable(next.index).then_some(next);
             }
             What::Round => {
                 if phase != Phase::Closed || self.round + 1 >= plan.rounds.len() {
@@ -210,8 +210,11 @@ fn same(state: &State, model: &Model, plan: &Plan) {
     assert_eq!(usize::from(state.legs()), model.legs);
     assert_eq!(usize::from(state.round()), model.round);
     assert_eq!(state.phase(plan), model.phase(plan.question.closes()));
-    let cut: Vec<bool> = (0..plan.question.positions()).map(|i| state.cuts().contains(i)).collect();
-    assert_eq!(cut, model.cut);
+    let mut cut = std::vec![false; model.cut.len()];
+    for (from, to) in state.cuts().stretches() {
+        cut[from as usize..to as usize].fill(true);
+    }
+    assert!(cut == model.cut, "{:?}", state.cuts());
     let others = |(i, cut): (usize, &bool)| !cut && i != model.index;
     let left = model.cut.iter().enumerate().filter(|&e| others(e)).count();
     assert_eq!(state.left(plan) as usize, left);
@@ -255,7 +258,7 @@ fn walk(plan: &Plan, presses: u32, random: &mut Random) -> u32 {
                 machine.make(&step.legs[usize::from(state.legs())]);
             }
             What::Back => {
-                for back in &state.back_move(plan).unwrap().unwrap() {
+                for back in &state.back_move(plan).unwrap() {
                     machine.make(&back.leg);
                 }
             }
@@ -328,7 +331,11 @@ fn ways(question: &Question, head: &Head, each: usize) -> Vec<crate::divide::Way
 
 fn head() -> Head {
     let (plates, gears) = (plates_of(&SET_A).unwrap(), gears_of(&GEARS).unwrap());
-    Head { plates, gears, ..Head::default() }
+    let turns = |num, den| Angle::from_turns(Fraction::new(num, den).unwrap());
+    let slack = Fraction::whole(3);
+    let dial = FineDial { shift: turns(1, 360), marks: 100, travel: turns(1, 30), slack };
+    let handwheel = Some(Handwheel { marks: 100, vernier: 10 });
+    Head { plates, gears, handwheel, fine_dial: Some(dial), ..Head::default() }
 }
 
 fn walks(asked: Asked, head: &Head, each: usize, random: &mut Random) -> u32 {
