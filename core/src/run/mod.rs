@@ -10,14 +10,15 @@
 //!
 //! ```
 //! use handturn::divide::{Asked, Order, Parts, Question, answer};
-//! use handturn::head::{Head, SET_A, plates_of};
-//! use handturn::run::{Frozen, Phase, Pressed, State};
+//! use handturn::head::{GEARS, Head, SET_A, gears_of, plates_of};
+//! use handturn::run::{Frozen, Phase, Pressed, Seen, State};
 //!
-//! // The clock's 64 wheel: 10 holes on the 16 circle.
-//! let head = Head { plates: plates_of(&SET_A)?, ..Head::default() };
-//! let parts = Parts { count: 64, every: 1 };
+//! // The clock's 127 wheel: 13 holes on the 39 circle, gears 56 : 24.
+//! let (plates, gears) = (plates_of(&SET_A)?, gears_of(&GEARS)?);
+//! let head = Head { plates, gears, ..Head::default() };
+//! let parts = Parts { count: 127, every: 1 };
 //! let answer = answer::<4>(&Question::Parts(parts), &head)?;
-//! let way = answer.best(Order::Closest).expect("64 is plain").way;
+//! let way = answer.best(Order::Closest).expect("127 has an exact way").way;
 //! let frozen = Frozen::new(Asked::Parts(parts), head, way)?;
 //!
 //! // Next, every two seconds, to the end of the closing move.
@@ -28,13 +29,20 @@
 //!     state = next;
 //! }
 //! assert_eq!(state.phase(&plan), Phase::Closed);
-//! assert_eq!(events.len(), 63 + 1 + 1, "63 moves, the last cut, the closing move");
+//! assert_eq!(events.len(), 126 + 1 + 1, "126 moves, the last cut, the closing move");
 //! let home = plan.home()?.expect("equal parts close").place;
-//! assert_eq!((home.handle.num(), home.pin.map(|pin| pin.number)), (40, Some(0)));
+//! assert_eq!(home.pin.map(|pin| pin.number), Some(13), "the plate has turned as well");
+//! assert_eq!(home.stands, handturn::measure::Angle::TURN);
 //!
 //! // The place is found again from what was stored.
-//! let read = State::replay(&plan, events.iter().copied().take(36)).expect("it was written so");
-//! assert_eq!((read.index(), read.left(&plan)), (36, 27), "at 37 of 64, 27 to go");
+//! let read = State::replay(&plan, events.iter().copied().take(36)).expect("so it was written");
+//! assert_eq!((read.index(), read.left(&plan)), (36, 90), "at 37 of 127, 90 to go");
+//!
+//! // Somebody turned the handle: the pin is in hole 26.
+//! let seen = Seen { pin: Some(26), ..Seen::default() };
+//! let fits = read.fits(&plan, seen)?.take(2);
+//! let fits: Vec<u32> = fits.map(|fit| Ok(fit?.index + 1)).collect::<Result<_, handturn::Error>>()?;
+//! assert_eq!(fits, [36, 39], "the nearest to 37 first");
 //! # Ok::<(), handturn::Error>(())
 //! ```
 mod count;
