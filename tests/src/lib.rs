@@ -1,4 +1,5 @@
 //! What the tests share: heads as rows name them, and rows read from files.
+pub mod ask;
 pub mod heads;
 pub mod plainly;
 pub mod rows;

@@ -45,6 +45,26 @@ pub fn walk(question: &Question, head: &Head, way: &Way) -> Result<(), String> {
     }
 }
 
+/// Checks one move out of the middle: the places at its ends fit its legs, and
+/// neither is further off than the way's worst error.
+///
+/// # Errors
+/// What does not fit, in words.
+pub fn glance(question: &Question, way: &Way, index: u32) -> Result<(), String> {
+    let (before, after) = (look(question, way, index)?, look(question, way, index + 1)?);
+    let step = way.step(question, index).map_err(|e| format!("step {index}: {e}"))?;
+    for leg in &step.legs {
+        ends_where_it_says(leg).map_err(|e| format!("move {index}: {e}"))?;
+    }
+    joins(&before, &step.legs, &after).map_err(|e| format!("move {index}: {e}"))?;
+    let errors = way.errors(question).map_err(|e| e.to_string())?;
+    let off = before.error().map_err(|e| format!("error {index}: {e}"))?;
+    if off.turns().abs() > errors.worst.turns() {
+        return Err(format!("place {index} is {off:?} off, the worst is {:?}", errors.worst));
+    }
+    Ok(())
+}
+
 fn look(question: &Question, way: &Way, index: u32) -> Result<Place, String> {
     let place = way.place(question, index).map_err(|e| format!("place {index}: {e}"))?;
     if place.index != index {
