@@ -1,8 +1,9 @@
 //! Walks every position of a way, adding up what the hands do, and holds what
 //! the way says of itself against it. No sum here is the core's.
 use crate::plainly::Ratio;
-use handturn::divide::{At, Differential, Errors, Leg, Part, Place, Question, Way};
+use handturn::divide::{At, Errors, Leg, Part, Place, Question, Way};
 use handturn::head::{Head, Sense};
+use handturn::train::Train;
 
 /// Checks that a way's places and moves fit each other, that the moves add up
 /// to where the work is said to stand, and that worst, adjacent and closing
@@ -15,10 +16,12 @@ use handturn::head::{Head, Sense};
 pub fn walk(question: &Question, head: &Head, way: &Way) -> Result<(), String> {
     // As the way comes to the positions: once round, or several times.
     let question = &way.order(question);
+    let ordered = &way.order(question);
     let last = question.last();
     let mut place = look(question, way, 0)?;
     same("the start", Ratio::of(place.stands.turns()), Ratio::ZERO)?;
     let mut off = vec![error(&place)];
+    let mut stood = vec![Ratio::ZERO];
     let mut turned = Ratio::ZERO;
     for index in 0..last {
         let step = way.step(question, index).map_err(|e| format!("step {index}: {e}"))?;
@@ -28,19 +31,20 @@ pub fn walk(question: &Question, head: &Head, way: &Way) -> Result<(), String> {
             turned = turned.plus(work_turned(head, way, leg)?);
         }
         let reached = Ratio::of(next.stands.turns());
-        same(&format!("place {}", index + 1), turned, reached)?;
+        same("place", turned, reached).map_err(|e| format!("{} {e}", index + 1))?;
         joins(&place, &step.legs, &next).map_err(|e| format!("move {index}: {e}"))?;
         off.push(error(&next));
+        stood.push(turned);
         place = next;
     }
     let errors = way.errors(question).map_err(|e| e.to_string())?;
-    errors_show(question, &off, &errors)?;
+    errors_show(ordered, &off, &errors)?;
     let exact = way.exact(question).map_err(|e| e.to_string())?;
     if exact != off.iter().all(|e| e.num == 0) {
         return Err(format!("exact: {exact}, errors {off:?}"));
     }
     match question.parts() {
-        Some(parts) if exact => sum_rule(question, way, parts, turned),
+        Some(parts) if exact => sum_rule(&stood, parts),
         _ => Ok(()),
     }
 }
@@ -70,7 +74,7 @@ fn look(question: &Question, way: &Way, index: u32) -> Result<Place, String> {
     if place.index != index {
         return Err(format!("place {index} says it is {}", place.index));
     }
-    let wanted = question.travel(index).map_err(|e| e.to_string())?;
+    let wanted = way.order(question).travel(index).map_err(|e| e.to_string())?;
     same("wanted", Ratio::of(place.wanted.turns()), Ratio::of(wanted.turns()))?;
     Ok(place)
 }
@@ -94,8 +98,9 @@ fn work_turned(head: &Head, way: &Way, leg: &Leg) -> Result<Ratio, String> {
     let ratio = Ratio::of(head.ratio);
     match (way, leg.part) {
         (Way::Direct(_), Part::Spindle) => Ok(leg_turns(leg).size()),
+        // The plate carries the pin on by so much a turn of the work.
         (Way::Differential(way), Part::Pin) => {
-            Ok(leg_turns(leg).over(ratio.minus(plate_turns(way))))
+            Ok(leg_turns(leg).over(ratio.minus(plate_a_turn(head, &way.train))))
         }
         (_, Part::Pin | Part::BackPin | Part::Handwheel) => Ok(leg_turns(leg).over(ratio)),
         (Way::FineDial(way), Part::FineDial) => {
@@ -106,14 +111,22 @@ fn work_turned(head: &Head, way: &Way, leg: &Leg) -> Result<Ratio, String> {
     }
 }
 
-/// Turns of the plate for one turn of the work, from the teeth: the handle
-/// turns what the pin goes over the plate and what the plate turns itself.
-fn plate_turns(way: &Differential) -> Ratio {
-    let pairs = [Some(way.train.first), way.train.second];
-    let turns = pairs.into_iter().flatten().fold(Ratio::new(1, 1), |turns, pair| {
-        turns.by(Ratio::new(i128::from(pair.driver), i128::from(pair.driven)))
-    });
-    if way.follows { turns } else { Ratio::ZERO.minus(turns) }
+/// Turns of the plate for one of the work, from the teeth and from how many
+/// gears mesh; below nought against the handle.
+fn plate_a_turn(head: &Head, train: &Train) -> Ratio {
+    let mut plate = Ratio::new(train.first.driver.into(), train.first.driven.into());
+    let mut meshes = 1 + train.idlers.iter().flatten().count();
+    if let Some(second) = train.second {
+        plate = plate.by(Ratio::new(second.driver.into(), second.driven.into()));
+        meshes += 1;
+    }
+    // One idler makes two meshes: the head says what that does.
+    let as_with_one_idler = meshes % 2 == 0;
+    if as_with_one_idler == head.mounting.one_idler_follows {
+        plate
+    } else {
+        Ratio::ZERO.minus(plate)
+    }
 }
 
 /// The numbers at both ends of a leg agree with its count.
@@ -194,18 +207,18 @@ fn errors_show(question: &Question, off: &[Ratio], errors: &Errors) -> Result<()
 }
 
 /// N positions, each multiple of 1/N of a turn once; all moves make whole turns.
-fn sum_rule(question: &Question, way: &Way, parts: u32, turned: Ratio) -> Result<(), String> {
-    if !turned.whole() {
-        return Err(format!("all moves come to {turned:?} turns of the work"));
+fn sum_rule(stood: &[Ratio], parts: u32) -> Result<(), String> {
+    let (home, cut) = stood.split_last().ok_or("no place at all")?;
+    if !home.whole() {
+        return Err(format!("all moves come to {home:?} turns of the work"));
     }
-    let mut met = vec![false; parts as usize];
-    for index in 0..parts {
-        let stands = Ratio::of(look(question, way, index)?.stands.turns());
-        let multiple = stands.by(Ratio::new(i128::from(parts), 1));
-        if !multiple.whole() {
+    let mut met = vec![false; cut.len()];
+    let parts = i128::from(parts);
+    for (index, stands) in cut.iter().enumerate() {
+        if parts % stands.den != 0 {
             return Err(format!("place {index} stands at {stands:?} of a turn"));
         }
-        let part = multiple.num.rem_euclid(i128::from(parts));
+        let part = (stands.num * (parts / stands.den)).rem_euclid(parts);
         let met = &mut met[usize::try_from(part).expect("a part")];
         if std::mem::replace(met, true) {
             return Err(format!("place {index} stands on part {part} again"));

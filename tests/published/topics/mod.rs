@@ -3,6 +3,7 @@ mod coverage;
 mod differential;
 mod direct;
 mod holes;
+mod pairs;
 mod sums;
 
 use handturn::divide::{Answer, Kind, Move, Parts, Question, Repeated, Way, answer};
@@ -38,6 +39,12 @@ pub(crate) const TOPICS: &[Topic] = &[
     Topic { file: "plain.csv", title: "plain indexing", run: holes::plain },
     Topic { file: "angular.csv", title: "angular indexing", run: holes::angular },
     Topic { file: "single.csv", title: "a decimal of a turn on one circle", run: holes::single },
+    Topic { file: "compound.csv", title: "compound indexing", run: pairs::compound },
+    Topic {
+        file: "decimals.csv",
+        title: "a decimal of a turn on two circles",
+        run: pairs::decimals,
+    },
     Topic { file: "direct.csv", title: "direct indexing", run: direct::direct },
     Topic {
         file: "direct_coverage.csv",
