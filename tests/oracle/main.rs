@@ -2,7 +2,6 @@
 //! four ratios and both sets of plates. Nothing here uses the core's sums.
 mod compound;
 mod differential;
-mod differential;
 mod plain;
 mod walks;
 
