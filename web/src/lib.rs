@@ -57,5 +57,7 @@ pub mod glue;
 pub mod keep;
 pub mod owned;
 pub mod page;
+pub mod pieces;
 pub mod room;
 pub mod seam;
+pub mod words;

@@ -1,12 +1,13 @@
 //! The page as a whole: what it remembers, and one event's way through it.
-use crate::room::divide;
+use crate::fields::Fields;
+use crate::room::{divide, frame};
 use crate::seam::{self, Effect, Event};
 
 /// All that the page remembers between two events.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct State {
-    /// The fields of Divide.
-    pub divide: divide::Form,
+    /// All that was typed and chosen.
+    pub fields: Fields,
     /// A newer version of the site lies ready.
     pub newer: bool,
 }
@@ -23,32 +24,26 @@ pub fn turn(state: &str, event: &str) -> String {
 /// What an event does to the state, and what else the browser must do.
 fn happen(state: &mut State, event: Event) -> Vec<Effect> {
     match (event.kind, event.name) {
-        ("type", "parts") => state.divide.parts = event.value.to_owned(),
         ("version", _) => state.newer = true,
         ("press", "take-newer") => return vec![Effect::TakeNewVersion],
-        _ => {}
+        ("press", "room") => state.fields.set("room", event.value),
+        _ => return divide::event(&mut state.fields, event),
     }
     Vec::new()
 }
 
 /// The whole page as markup.
 fn screen(state: &State) -> String {
-    maud::html! {
-        @if state.newer {
-            p id="newer" { button type="button" data-do="take-newer" { "New version ready. Use it" } }
-        }
-        (divide::screen(&state.divide))
-    }
-    .into_string()
+    frame::frame(&state.fields, state.newer, &divide::screen(&state.fields)).into_string()
 }
 
 impl State {
     fn read(text: &str) -> Self {
         let mut state = State::default();
-        for mut fields in seam::records(text) {
-            match (fields.next(), fields.next()) {
-                (Some("parts"), Some(parts)) => state.divide.parts = parts.to_owned(),
-                (Some("newer"), Some(_)) => state.newer = true,
+        for mut record in seam::records(text) {
+            match (record.next(), record.next(), record.next()) {
+                (Some("field"), Some(name), Some(value)) => state.fields.set(name, value),
+                (Some("newer"), ..) => state.newer = true,
                 _ => {}
             }
         }
@@ -57,9 +52,11 @@ impl State {
 
     fn write(&self) -> String {
         let mut text = String::new();
-        seam::add_record(&mut text, &["parts", &self.divide.parts]);
+        for (name, value) in self.fields.iter() {
+            seam::add_record(&mut text, &["field", name, value]);
+        }
         if self.newer {
-            seam::add_record(&mut text, &["newer", "yes"]);
+            seam::add_record(&mut text, &["newer"]);
         }
         text
     }

@@ -24,6 +24,12 @@ pub fn cos_turns(turns: f64) -> f64 {
     libm::cos(turns * 2.0 * PI)
 }
 
+/// Square root; not a number below nought.
+#[must_use]
+pub fn sqrt(value: f64) -> f64 {
+    libm::sqrt(value)
+}
+
 /// The nearest whole number, a half away from nought.
 #[must_use]
 pub fn round(value: f64) -> f64 {

@@ -5,6 +5,8 @@
 //! Coordinates are written in hundredths of a unit; trigonometry goes through the
 //! core's float door, so host tests and page agree to the last digit.
 pub mod plate;
+pub mod strip;
+pub mod train;
 
 use handturn::number::float;
 
@@ -55,6 +57,14 @@ impl Path {
     pub(crate) fn to(self, (x, y): (f64, f64)) -> Self {
         let command = if self.0.is_empty() { 'M' } else { 'L' };
         self.add(command, &[x, y])
+    }
+
+    pub(crate) fn jump(self, (x, y): (f64, f64)) -> Self {
+        self.add('M', &[x, y])
+    }
+
+    pub(crate) fn down(self, by: f64) -> Self {
+        self.add('v', &[by])
     }
 
     /// An arc about (0, 0) to the point at `radius` and `turns`.

@@ -1,2 +1,3 @@
-//! The rooms: each takes its form and gives its markup.
+//! The rooms: each reads its fields and gives its markup.
 pub mod divide;
+pub mod frame;

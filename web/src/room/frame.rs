@@ -1,0 +1,67 @@
+//! The frame round every room: header and room bar.
+use crate::fields::Fields;
+use crate::words;
+use maud::{Markup, html};
+
+/// The rooms there are, as pressed and as named. A room appears when it works.
+const ROOMS: [(&str, &str); 1] = [("divide", words::DIVIDE)];
+
+/// The room the page shows.
+#[must_use]
+pub fn room(fields: &Fields) -> &str {
+    let room = fields.get("room");
+    ROOMS.iter().find(|(value, _)| *value == room).map_or("divide", |(value, _)| value)
+}
+
+/// `content` within the frame.
+#[must_use]
+pub fn frame(fields: &Fields, newer: bool, content: &Markup) -> Markup {
+    html! {
+        div.app {
+            header.top {
+                span.brand { (brand()) (words::HANDTURN) }
+                @if newer {
+                    p id="newer" { button.btn type="button" data-do="take-newer" { (words::NEWER) } }
+                }
+            }
+            nav.nav aria-label=(words::ROOMS) {
+                div.scale {}
+                ul {
+                    @for (value, label) in ROOMS {
+                        li {
+                            button type="button" data-do="room" data-value=(value)
+                                aria-current=[(room(fields) == value).then_some("page")] { (icon(value)) (label) }
+                        }
+                    }
+                }
+            }
+            (content)
+        }
+    }
+}
+
+/// A dividing plate with its handle.
+fn brand() -> Markup {
+    html! {
+        svg viewBox="0 0 28 28" aria-hidden="true" {
+            circle cx="14" cy="14" r="12" {}
+            circle cx="14" cy="14" r="2.6" {}
+            path d="M15.9 12.1l5-5" stroke-width="3" {}
+            circle cx="14" cy="14" r="8.6" stroke-width="2" pathLength="24" stroke-dasharray=".22 1.78" {}
+        }
+    }
+}
+
+fn icon(room: &str) -> Markup {
+    html! {
+        svg viewBox="0 0 24 24" aria-hidden="true" {
+            @if room == "divide" {
+                circle cx="12" cy="12" r="9.2" {}
+                path d="M12 12V2.8M12 12l8 4.6" {}
+                circle cx="12" cy="12" r="6" stroke-width="2.6" stroke-linecap="round" pathLength="6" stroke-dasharray=".001 .999" transform="rotate(30 12 12)" {}
+            } @else {
+                path d="M3 4h18v16H3zM3 9.3h18M3 14.7h18M10 6.7h4M10 12h4M10 17.4h4" {}
+            }
+        }
+    }
+}

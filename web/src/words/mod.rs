@@ -1,0 +1,417 @@
+//! Every label, error and caution, once.
+//!
+//! Plain labels are constants; sentences with figures are functions. A sentence
+//! says what is so, what was given and what to do: no codes and no blame.
+mod answers;
+pub mod errors;
+pub mod moves;
+
+pub use answers::*;
+
+use handturn::divide::{Kind, Reason, Word};
+use handturn::measure::write::{Decimal, Dms, places_for, rounded};
+use handturn::measure::{Angle, Length};
+use handturn::number::{Approx, Fraction};
+
+macro_rules! words {
+    ($($name:ident = $text:literal;)*) => {
+        $(pub(crate) const $name: &str = $text;)*
+        /// All labels, for the test that reads them.
+        #[cfg(test)]
+        pub(crate) const ALL: &[&str] = &[$($text),*];
+    };
+}
+
+words! {
+    HANDTURN = "Handturn";
+    ROOMS = "Rooms";
+    DIVIDE = "Divide";
+    USUAL_GEARS = "I have the usual twelve gears";
+    NEWER = "New version ready. Use it";
+
+    WHAT_TO_DIVIDE = "What to divide";
+    ANSWER = "Answer";
+    KIND_OF_DIVISION = "Kind of division";
+    PARTS = "Parts";
+    ANGLE = "Angle";
+    LIST = "List";
+    DIAL = "Dial";
+    EQUAL_PARTS = "Equal parts in one turn";
+    ONE_FEWER = "One part fewer";
+    ONE_MORE = "One part more";
+    IN_THIS_JOB = "In this job: clock wheels";
+    ANGLE_TO_TURN = "Angle of each move";
+    ANGLE_HINT = "17°30′, 17.5, 17 30 15 or 7/144 turn";
+    TIMES = "How many moves of it";
+    ANGLE_LIST = "Angles from one zero, one a line";
+    LIST_HINT = "The first is where the work stands at the start.";
+    MARKS_IN_A_TURN = "Marks in one turn";
+    LONG_MARK = "Long mark every";
+    MIDDLE_MARK = "Middle mark every";
+    LINE_LENGTHS = "Line lengths, mm";
+    LONG = "Long";
+    MIDDLE = "Middle";
+    SHORT = "Short";
+    NUMBER_EVERY = "Number every";
+    NUMBERS_CLIMB = "Numbers climb by, a mark";
+    CLIMB = "Seen from the front, numbers climb";
+    CLOCKWISE = "Clockwise";
+    ANTICLOCKWISE = "Anticlockwise";
+    ZERO_MARK = "Zero mark reads 0 (else the full count)";
+    NUMBERS_AND_LINES = "Numbers and line lengths";
+    CUTTING_ORDER = "Cutting order";
+    EVERY_NTH = "Go on by so many parts each time";
+    EVERY_WHY = "1 cuts one after another. More spreads heat and error round the work.";
+
+    HEAD = "Head";
+    PLATES = "Plates";
+    GEARS = "Gears";
+    ERROR_AT = "Error at";
+    LEVEL = "level";
+    TILTED = "tilted";
+    NONE = "none";
+    NONE_YET = "none yet";
+
+    WHICH_PLATES = "Every answer uses only what you have. Which plates came with the head?";
+    PLATES_15 = "Plates 15 to 49";
+    PLATES_24 = "Plates 24 to 66";
+    TYPE_MINE = "Type mine";
+    TAKEN_FOR_HEAD = "40 : 1 is taken for the head. Change either in Shop at any time.";
+    MY_PLATES = "Holes in each circle, plates parted by /";
+    MY_PLATES_HINT = "15 16 17 18 19 20 / 21 23 27 29 31 33";
+    USE_THESE = "Use these plates";
+
+    ORDER = "Order";
+    CLOSEST = "Closest";
+    QUICKEST = "Quickest";
+    EXACT = "Exact";
+    APPROXIMATE = "Approximate, ";
+    BY_HAND = "Check it by hand";
+    WORST_PLACE = "Worst place";
+    BETWEEN = "Between neighbours";
+    CLOSING = "Closing";
+    LEFT_OUT = "Left out, and why";
+    OTHER_WAYS = "Other settings of this kind";
+    EVERY_POSITION = "Every position";
+    POSITION = "Position";
+    MARK = "Mark";
+    STANDS_AT = "Work stands at";
+    MOVE = "Move";
+    ERROR = "Error";
+    RADII_EVEN = "Circles drawn evenly spaced.";
+    NO_GEARS = "No gears";
+
+    SPINDLE = "spindle";
+    WORM_SHAFT = "worm shaft";
+    IDLER = "idler";
+    STUD = "stud";
+
+    RANK = "Rank";
+    NEIGHBOURS = "neighbours";
+    WORM_IS_OUT = "Worm out of mesh";
+    NO_EXACT_WAY = "No exact way with what you own.";
+    NO_PLAIN = "no plain setting is exact";
+    CANCELS_TO = " cancels to ";
+    WHOLE_TURNS = ": whole turns of the handle, on any circle.";
+    ENDS_IN = "Ends in";
+    START = "start";
+    FORWARD = "forward";
+    BACK = "back";
+    CREEP_CHECK = "pin out, plate stop out, clamp off. Turn the handle one turn clockwise: the plate must go";
+    IF_FOLLOWS = "If it follows the handle, change the idlers by one.";
+    IF_AGAINST = "If it goes against the handle, change the idlers by one.";
+
+    NEVER_ADD_UP = "Errors never add up.";
+    ADDS_UP = "The error grows evenly and all of it lands in the last gap.";
+    CLAMP_EACH_CUT = "The spindle clamp goes on for each cut.";
+    WORM_OUT = "Worm out: hold the work; putting it back loses the place.";
+    FINGERS_OUT = "Fingers out, guard on.";
+    PLATE_FREE = "The plate stop holds the plate; it stays out for the whole job.";
+    BEFORE_FIRST_CUT = "Before the first cut:";
+    BACK_FIRST = "Back first, forward last, so the slack always ends on one side.";
+    MOVES_DIFFER = "The moves differ: the table below gives each one.";
+}
+
+/// Name of a kind of way.
+#[must_use]
+pub fn kind(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Direct => "Direct",
+        Kind::Plain => "Plain",
+        Kind::Handwheel => "Handwheel dial",
+        Kind::Compound => "Compound, two circles",
+        Kind::Differential => "Differential",
+        Kind::FineDial => "Fine dial",
+        Kind::NearestHole => "Nearest hole",
+        _ => "Another way",
+    }
+}
+
+/// Why a kind of way is not offered.
+#[must_use]
+pub fn reason(reason: Reason) -> &'static str {
+    match reason {
+        Reason::NoPlates => "no plates are listed in Shop",
+        Reason::NoCircle => "none of your circles comes out even",
+        Reason::OutOfReach => "the circles lie outside the handle’s reach",
+        Reason::NoDirectPlate => "the head has no direct plate",
+        Reason::NotOnNotches => "not all positions fall on notches",
+        Reason::WormStaysIn => "the worm does not drop out",
+        Reason::NoHandwheel => "the handwheel has no dial",
+        Reason::NoFineDial => "the head has no fine dial",
+        Reason::TravelTooShort => "the dial’s travel does not cover half a hole space",
+        Reason::PlateStopFixed => "the plate stop does not withdraw",
+        Reason::OneCircle => "no plate has two circles for the pins",
+        Reason::NotEqualMoves => "the moves are not equal",
+        Reason::PlainIsExact => "a plain setting is exact already",
+        Reason::NoGears => "no change gears are listed in Shop",
+        Reason::NoTrain => "no train of your gears gives the ratio",
+        Reason::Tilted => "the spindle is tilted and the gears need it level",
+        _ => "the head cannot do it",
+    }
+}
+
+/// A kind of way as a value: in `data-value` and in ids.
+#[must_use]
+pub fn key(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Direct => "direct",
+        Kind::Plain => "plain",
+        Kind::Handwheel => "handwheel",
+        Kind::Compound => "compound",
+        Kind::Differential => "differential",
+        Kind::FineDial => "fine-dial",
+        Kind::NearestHole => "nearest",
+        _ => "other",
+    }
+}
+
+/// A worm ratio: `40 : 1`.
+#[must_use]
+pub fn ratio(ratio: Fraction) -> String {
+    grouped(ratio.num()) + " : " + &grouped(ratio.den())
+}
+
+/// How many circles.
+#[must_use]
+pub fn circles(n: usize) -> String {
+    count(u32::try_from(n).unwrap_or(u32::MAX), "circle", "circles")
+}
+
+/// A span of counts: `15 to 49`.
+#[must_use]
+pub fn from_to(least: u16, most: u16) -> String {
+    if least == most {
+        return least.to_string();
+    }
+    least.to_string() + " to " + &most.to_string()
+}
+
+/// How an angle was read.
+#[must_use]
+pub fn read_as_angle(angle: Angle) -> String {
+    let written = |value: Result<Fraction, handturn::Error>, places: u8, text: String| {
+        let scaled = value.and_then(|value| value.times(10_i64.pow(u32::from(places))));
+        let exact = scaled.is_ok_and(Fraction::is_whole);
+        (if exact { " = " } else { " ≈ " }).to_owned() + &text
+    };
+    let dms = written(angle.arcsec(), 3, Dms { angle, places: 3 }.to_string());
+    let degrees = angle.degrees().map(|d| decimal(d, 6) + "°").unwrap_or_default();
+    let degrees = written(angle.degrees(), 6, degrees);
+    ["Read as ", &plain(angle.turns()), " of a turn", &dms, &degrees, "."].concat()
+}
+
+/// A fraction in one line: `7/144`, `40`.
+#[must_use]
+pub fn plain(value: Fraction) -> String {
+    let num = if value.is_negative() { "−" } else { "" }.to_owned()
+        + &value.num().unsigned_abs().to_string();
+    if value.is_whole() { num } else { num + "/" + &value.den().to_string() }
+}
+
+/// What an order does whose step shares a factor with the parts.
+#[must_use]
+pub fn order_shifts(every: u32, count: u32, shared: u64) -> String {
+    let cycle = u64::from(count).checked_div(shared).unwrap_or(0);
+    [
+        &grouped(i64::from(every)),
+        " and ",
+        &grouped(i64::from(count)),
+        " share ",
+        &shared.to_string(),
+        ": after every ",
+        &cycle.to_string(),
+        " cuts the order moves on by one part, so that each part is cut once.",
+    ]
+    .concat()
+}
+
+/// A word of the working to check by hand.
+#[must_use]
+pub fn working(word: Word) -> String {
+    match word {
+        Word::SetAsIfFor(parts) => return "Set as if for ".to_owned() + &grouped(i64::from(parts)),
+        Word::PinEndsInHole => "Closing move, no cut: the pin ends in hole",
+        Word::NearMove => "A move near it",
+        Word::Gears => "Gears",
+        Word::PerPart => "Per part",
+        Word::OneHandleTurn => "One handle turn moves the plate",
+        Word::AllMoves => "All moves, the closing one too",
+        Word::OneHole => "One hole",
+        Word::Worst => "Worst",
+        Word::Neighbours => "Neighbours",
+        Word::Closing => CLOSING,
+        Word::AsWanted => "as wanted",
+        Word::ShortAfterAll => "short after all",
+        Word::LongAfterAll => "over after all",
+        Word::HandleTurns => "turns of the handle",
+        Word::WorkTurns => "turns of the work",
+        Word::Notches => "notches",
+        Word::DialMarks => "marks",
+        _ => "",
+    }
+    .to_owned()
+}
+
+/// `n` with `one` or `many` of a thing: "1 turn", "2 turns".
+#[must_use]
+pub fn count(n: u32, one: &str, many: &str) -> String {
+    grouped(i64::from(n)) + " " + if n == 1 { one } else { many }
+}
+
+/// A whole number with its thousands parted: 10,000.
+#[must_use]
+pub fn grouped(n: i64) -> String {
+    let digits = n.unsigned_abs().to_string();
+    let mut text = String::from(if n < 0 { "−" } else { "" });
+    for (k, digit) in digits.chars().enumerate() {
+        if k > 0 && (digits.len() - k) % 3 == 0 {
+            text.push(',');
+        }
+        text.push(digit);
+    }
+    text
+}
+
+/// An error in arc-seconds with three figures, in degrees from one degree on:
+/// `12.9″`, `328″`, `2° 15′`.
+#[must_use]
+pub fn seconds(angle: Angle) -> String {
+    let Ok(arcsec) = angle.arcsec() else { return angle_text(angle) };
+    if arcsec.abs() >= Fraction::whole(3600) {
+        return Dms { angle, places: 0 }.to_string();
+    }
+    significant(arcsec, 3) + "″"
+}
+
+/// A signed error: `+12.9″`, `−328″`, `0`.
+#[must_use]
+pub fn signed_seconds(angle: Angle) -> String {
+    if angle == Angle::ZERO {
+        return "0".to_owned();
+    }
+    let sign = if angle.turns().is_negative() { "" } else { "+" };
+    sign.to_owned() + &seconds(angle)
+}
+
+/// An angle in degrees, minutes and seconds to a tenth.
+#[must_use]
+pub fn angle_text(angle: Angle) -> String {
+    Dms { angle, places: 1 }.to_string()
+}
+
+/// An angle of the working: arc-seconds where it is small, else degrees.
+#[must_use]
+pub fn seconds_or_angle(angle: Angle) -> String {
+    let small = angle.arcsec().is_ok_and(|arcsec| arcsec.abs() < Fraction::whole(3600));
+    if small { seconds(angle) } else { angle_text(angle) }
+}
+
+/// An error's arc at the rim of the work: `0.061 mm · 2.4 thou`.
+#[must_use]
+pub fn at_rim(error: Angle, diameter: Length) -> String {
+    let (mm, thou) = rim(error, diameter);
+    mm + " · " + &thou
+}
+
+/// An error's arc at the rim of the work, in millimetres and in thou.
+#[must_use]
+pub fn rim(error: Angle, diameter: Length) -> (String, String) {
+    let text = |approx: Approx, unit: &str| {
+        rounded(approx, 7).map_or_else(String::new, |value| significant(value, 2) + unit)
+    };
+    let mm = error.arc_mm(diameter);
+    let thou = Approx { value: mm.value / 0.0254, bound: mm.bound / 0.0254 };
+    (text(mm, " mm"), text(thou, " thou"))
+}
+
+/// `value` with so many significant figures.
+#[must_use]
+pub fn significant(value: Fraction, figures: u8) -> String {
+    Decimal { value, places: places_for(value, figures) }.to_string()
+}
+
+/// `value` in decimals without noughts at the end: `40`, `76.2`.
+#[must_use]
+pub fn decimal(value: Fraction, places: u8) -> String {
+    let text = Decimal { value, places }.to_string();
+    if !text.contains('.') {
+        return text;
+    }
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use handturn::divide::Kind;
+
+    fn arcsec(num: i64, den: i64) -> Angle {
+        Angle::from_arcsec(Fraction::new(num, den).unwrap()).unwrap()
+    }
+
+    #[test]
+    fn no_label_blames_or_boasts() {
+        let kinds = Kind::ALL.map(kind);
+        for text in ALL.iter().chain(&kinds) {
+            assert!(!text.trim().is_empty());
+            for word in ["invalid", "oops", "sorry", "perfect", "optimal", "error:", "!", "please"]
+            {
+                assert!(!text.to_lowercase().contains(word), "{text}");
+            }
+        }
+    }
+
+    #[test]
+    fn every_label_stands_once() {
+        for (k, text) in ALL.iter().enumerate() {
+            assert!(!ALL[..k].contains(text), "{text} stands twice");
+        }
+    }
+
+    #[test]
+    fn numbers_are_written_as_people_read_them() {
+        assert_eq!(grouped(10_000), "10,000");
+        assert_eq!(grouped(999), "999");
+        assert_eq!(grouped(-1_234_567), "−1,234,567");
+        assert_eq!(count(1, "turn", "turns"), "1 turn");
+        assert_eq!(count(13, "turn", "turns"), "13 turns");
+        assert_eq!(decimal(Fraction::new(381, 5).unwrap(), 3), "76.2");
+        assert_eq!(decimal(Fraction::whole(40), 3), "40");
+    }
+
+    #[test]
+    fn errors_carry_their_length_at_the_work() {
+        // 63/127 of 360° ÷ 40 ÷ 49, at 76.2 mm.
+        let worst = arcsec(63 * 1_296_000, 127 * 40 * 49);
+        assert_eq!(seconds(worst), "328″");
+        assert_eq!(
+            at_rim(worst, Length::from_mm(Fraction::new(381, 5).unwrap())),
+            "0.061 mm · 2.4 thou"
+        );
+        assert_eq!(seconds(arcsec(129, 10)), "12.9″");
+        assert_eq!(seconds(arcsec(8100, 1)), "2° 15′");
+        assert_eq!(signed_seconds(arcsec(-129, 10)), "−12.9″");
+        assert_eq!(signed_seconds(Angle::ZERO), "0");
+    }
+}
