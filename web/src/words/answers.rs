@@ -129,6 +129,8 @@ pub fn plate_of(way: &Way) -> Option<u8> {
     match way {
         Way::Plain(way) | Way::NearestHole(way) => Some(way.circle.plate),
         Way::Differential(way) => Some(way.circle.plate),
+        Way::FineDial(way) => Some(way.circle.plate),
+        Way::Compound(way) => Some(way.plate),
         _ => None,
     }
 }
@@ -172,6 +174,12 @@ pub fn short_and_long(few: u32, short: u32, long: u32) -> String {
         ": the table says which.",
     ]
     .concat()
+}
+
+/// That the moves of a compound way go round more than once.
+#[must_use]
+pub fn times_round(times: u32) -> String {
+    ["The moves take the work ", &times.to_string(), " times round before it is home."].concat()
 }
 
 /// Where errors are given as lengths.

@@ -128,6 +128,7 @@ words! {
     FINGERS_OUT = "Fingers out, guard on.";
     PLATE_FREE = "The plate stop holds the plate; it stays out for the whole job.";
     BEFORE_FIRST_CUT = "Before the first cut:";
+    NO_PIN = "No pin holds the handle: clamp before each cut.";
     BACK_FIRST = "Back first, forward last, so the slack always ends on one side.";
     MOVES_DIFFER = "The moves differ: the table below gives each one.";
 }
@@ -162,6 +163,7 @@ pub fn reason(reason: Reason) -> &'static str {
         Reason::TravelTooShort => "the dial’s travel does not cover half a hole space",
         Reason::PlateStopFixed => "the plate stop does not withdraw",
         Reason::OneCircle => "no plate has two circles for the pins",
+        Reason::NothingNearer => "two circles come no nearer than one",
         Reason::NotEqualMoves => "the moves are not equal",
         Reason::PlainIsExact => "a plain setting is exact already",
         Reason::NoGears => "no change gears are listed in Shop",
@@ -258,6 +260,8 @@ pub fn working(word: Word) -> String {
         Word::OneHandleTurn => "One handle turn moves the plate",
         Word::AllMoves => "All moves, the closing one too",
         Word::OneHole => "One hole",
+        Word::OneMark => "One mark",
+        Word::TimesRound(times) => return answers::times_round(times),
         Word::Worst => "Worst",
         Word::Neighbours => "Neighbours",
         Word::Closing => CLOSING,

@@ -46,46 +46,34 @@ fn one_leg(phrase: Phrase, leg: &Leg, spread: Option<(u32, u32)>, several: bool)
     let of = grouped(i64::from(leg.from.of));
     let (one, many) = unit(leg.part);
     let back = leg.sense == Sense::Anticlockwise;
-    let opens = match (several && back, leg.part) {
-        (_, Part::FineDial) => {
-            if back {
-                "Dial back"
-            } else {
-                "dial on"
-            }
-        }
-        (true, _) => "Back",
+    let opens = match (leg.part, back) {
+        (Part::FineDial, true) => "Dial back",
+        (Part::FineDial, false) => "Dial on",
+        (Part::BackPin, true) => "Back",
+        (Part::BackPin, false) => "Forward",
         _ => "",
     };
-    let turns = count(leg.turns, "turn", "turns");
-    let mut phrase = phrase;
-    if !opens.is_empty() {
-        phrase = phrase.large(opens);
-    }
+    let mut phrase = if opens.is_empty() { phrase } else { phrase.large(opens) };
     if let Some((few, lots)) = spread {
-        let turn = |spaces: u32| (spaces / leg.from.of.max(1), spaces % leg.from.of.max(1));
-        let ((a, b), (c, d)) = (turn(few), turn(lots));
+        let ring = leg.from.of.max(1);
+        let ((a, b), (c, d)) = ((few / ring, few % ring), (lots / ring, lots % ring));
         if a > 0 && a == c {
             phrase = phrase.large(count(a, "turn", "turns")).small("+");
         }
-        let holes = if a == c {
-            [b.to_string(), d.to_string()]
-        } else {
-            [few.to_string(), lots.to_string()]
-        };
-        return phrase.large(holes.join(" or ") + " " + many).small("on the").large(of);
+        let (low, high) = if a == c { (b, d) } else { (few, lots) };
+        let either = [&low.to_string(), " or ", &high.to_string(), " ", many].concat();
+        return phrase.large(either).small("on the").large(of);
     }
     if leg.spaces == 0 {
-        return if leg.turns == 0 { phrase.large("Stay") } else { phrase.large(full(leg.turns)) };
+        return phrase.large(if leg.turns == 0 { "Stay".to_owned() } else { full(leg.turns) });
     }
     if leg.turns > 0 {
-        phrase = phrase.large(turns).small("+");
+        phrase = phrase.large(count(leg.turns, "turn", "turns")).small("+");
     }
-    let spaces = if several {
-        leg.spaces.to_string() + if leg.part == Part::FineDial { " marks" } else { "" }
-    } else {
-        count(leg.spaces, one, many)
-    };
+    if leg.part == Part::FineDial {
+        return phrase.large(leg.spaces.to_string());
+    }
+    let spaces = if several { leg.spaces.to_string() } else { count(leg.spaces, one, many) };
     phrase.large(spaces).small(if leg.part == Part::Spindle { "of" } else { "on the" }).large(of)
 }
 

@@ -8,7 +8,7 @@ mod table;
 mod ways;
 
 use crate::fields::Fields;
-use crate::owned;
+use crate::owned::{self, Entry};
 use crate::seam::{Effect, Event};
 use crate::words;
 use handturn::divide::{Answer, Asked, Kind, Order, Question, Rated, answer};
@@ -39,7 +39,7 @@ pub fn screen(fields: &Fields) -> Markup {
             div.cols {
                 (form::section(fields, &head, asked.as_ref().err()))
                 section.ans aria-label=(words::ANSWER) {
-                    @if head.plates.is_empty() && !fields.has("plates-later") {
+                    @if head.plates.is_empty() && head.handwheel.is_none() {
                         (form::first_start(fields))
                     } @else if let Some(shown) = &shown {
                         @match work_out(fields, shown, &head) {
@@ -130,7 +130,7 @@ pub fn event(fields: &mut Fields, event: Event) -> Vec<Effect> {
         }
         ("press", "rows") => fields.set("rows", event.value),
         ("press", "plates") => plates(fields, event.value),
-        ("press", "gears") => fields.set(owned::GEARS, owned::GEARS_USUAL),
+        ("press", "gears") => owned::set(fields, Entry::Gears, owned::GEARS_USUAL),
         _ => {}
     }
     Vec::new()
@@ -164,7 +164,10 @@ fn plates(fields: &mut Fields, choice: &str) {
     };
     let text = text.to_owned();
     if handturn::head::read::plates(&text).is_ok() {
-        fields.set(owned::PLATES, &text);
+        owned::set(fields, Entry::Plates, &text);
         fields.forget("try-plates");
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -59,8 +59,14 @@ fn large(worked: &Worked, rated: &Rated, legs: &[Leg]) -> Markup {
             }
         } @else {
             p.sub2 {
-                (words::BACK_FIRST)
-                @if !rated.errors.is_none() { " " (words::ADDS_UP) }
+                @match &rated.way {
+                    Way::Compound(way) => {
+                        @if way.back_spaces < 0 { (words::BACK_FIRST) " " }
+                        @if way.times_round > 1 { (words::times_round(way.times_round)) " " }
+                        @if !rated.errors.is_none() { (words::ADDS_UP) }
+                    }
+                    _ => (words::MOVES_DIFFER),
+                }
             }
         }
     }
@@ -75,6 +81,7 @@ fn cautions(way: &Way) -> Markup {
     match way {
         Way::Direct(_) => caution(html! { (words::WORM_OUT) }),
         Way::Differential(way) => before_first_cut(way),
+        Way::Handwheel(_) | Way::FineDial(_) => caution(html! { (words::NO_PIN) }),
         _ => html! {},
     }
 }

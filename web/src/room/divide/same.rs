@@ -27,7 +27,7 @@ impl Worked<'_> {
 
     /// The count of a short move, how many long ones there are, and of how many.
     pub(super) fn short_and_long(&self, way: &Way) -> Option<(u32, u32, u32)> {
-        if !matches!(way, Way::NearestHole(_)) {
+        if !matches!(way, Way::NearestHole(_) | Way::Handwheel(_)) {
             return None;
         }
         self.question.step().ok()??;
