@@ -122,19 +122,18 @@ impl Cuts {
         if u16::from(self.used) >= MOST {
             return Err(Self::FULL);
         }
-        if let Some(later) = self.stretches.get_mut(place..) {
-            later.rotate_right(1);
+        let mut carried = stretch;
+        for entry in self.stretches.iter_mut().skip(place) {
+            core::mem::swap(entry, &mut carried);
         }
-        self.set(place, stretch);
         self.used = self.used.saturating_add(1);
         Ok(())
     }
 
     /// Takes the stretch at `place` out, the later ones moving up.
     fn close_up(&mut self, place: usize) {
-        self.set(place, (0, 0));
-        if let Some(later) = self.stretches.get_mut(place..) {
-            later.rotate_left(1);
+        for place in place..self.stretches.len() {
+            self.set(place, self.get(place.saturating_add(1)));
         }
         self.used = self.used.saturating_sub(1);
     }
