@@ -1,7 +1,7 @@
 //! Runs as they are stored: every way written and read again, later versions
 //! told by name, and files that somebody else wrote or a bad disk changed.
 use handturn::divide::{Asked, Kind, Order, Parts, Repeated, Way, answer};
-use handturn::head::{GEARS, Head, SET_A, gears_of, plates_of};
+use handturn::head::{FineDial, GEARS, Handwheel, Head, SET_A, gears_of, plates_of};
 use handturn::measure::Angle;
 use handturn::number::Fraction;
 use handturn::run::{Event, Frozen, Header, Phase, Plan, Record, SCHEMA, State, What};
@@ -13,7 +13,11 @@ type Stored = Record<Vec<Event>>;
 fn head() -> Head {
     let plates = plates_of(&SET_A).expect("set A fits a head");
     let gears = gears_of(&GEARS).expect("twelve gears fit a head");
-    Head { plates, gears, ..Head::default() }
+    let turns = |num, den| Angle::from_turns(Fraction::new(num, den).expect("not over zero"));
+    let slack = Fraction::whole(3);
+    let dial = FineDial { shift: turns(1, 360), marks: 100, travel: turns(1, 30), slack };
+    let handwheel = Some(Handwheel { marks: 100, vernier: 10 });
+    Head { plates, gears, handwheel, fine_dial: Some(dial), ..Head::default() }
 }
 
 /// The first way of every kind for `asked`.
@@ -67,7 +71,7 @@ fn every_way_is_read_as_it_was_written() {
             assert_eq!(state.phase(&plan), Phase::Closed);
         }
     }
-    for kind in [Kind::Direct, Kind::Plain, Kind::Compound, Kind::Differential, Kind::NearestHole] {
+    for kind in Kind::ALL {
         assert!(kinds.contains(&kind), "{kind:?} was never written");
     }
 }
@@ -109,13 +113,13 @@ fn newer_error() -> Error {
 }
 
 #[test]
-fn a_way_the_head_does_not_offer_is_refused() {
+fn a_way_that_does_not_belong_is_refused() {
     #[track_caller]
     fn check(change: impl FnOnce(&mut Frozen)) {
         let mut frozen = run_of(127, Kind::Differential);
         frozen.check().expect("good as it stands");
         change(&mut frozen);
-        assert_eq!(frozen.check(), Err(Error::new(Field::Record, Cause::Conflict)));
+        assert_eq!(frozen.check().map_err(|error| error.cause), Err(Cause::Conflict));
     }
     check(|frozen| frozen.question = parts(128));
     check(|frozen| frozen.head.ratio = Fraction::whole(60));

@@ -217,22 +217,6 @@ fn offer<const EACH: usize>(
     })
 }
 
-/// Whether `way` is among the ways `head` can set `question`: what was read
-/// from a file is believed only when it would be offered again.
-///
-/// # Errors
-/// What [`Question::check`] and [`Head::check`] find; [`Cause::Overflow`].
-pub fn offers(question: &Question, head: &Head, way: &Way) -> Result<bool, Error> {
-    question.check()?;
-    head.check()?;
-    let mut found = false;
-    each_way(way.kind(), question, head, &mut |offered, _| {
-        found = found || offered == *way;
-        Ok(())
-    })?;
-    Ok(found)
-}
-
 /// Hands every way of `kind` to `keep`; says why in case there are none.
 fn each_way(
     kind: Kind,

@@ -5,6 +5,7 @@
 //! the work stands at the start, position `positions()` of a question that
 //! closes is the end of its closing move.
 mod answer;
+mod check;
 mod compound;
 #[cfg(test)]
 mod compound_tests;
@@ -24,7 +25,7 @@ mod residues;
 mod way;
 mod working;
 
-pub use answer::{Answer, Group, Lacking, LeftOut, Order, Rated, Reason, answer, compare, offers};
+pub use answer::{Answer, Group, Lacking, LeftOut, Order, Rated, Reason, answer, compare};
 pub use compound::Compound;
 pub use differential::Differential;
 pub use direct::Direct;

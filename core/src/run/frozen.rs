@@ -1,7 +1,7 @@
 //! The record of a run that never changes, and how it is read back.
 use super::plan::Plan;
 use crate::bounds::{self, MAX_ROUNDS};
-use crate::divide::{Asked, Way, offers};
+use crate::divide::{Asked, Way};
 use crate::error::{Cause, Error, Field};
 use crate::head::Head;
 use crate::list::List;
@@ -86,20 +86,17 @@ impl Frozen {
     }
 
     /// Checks a record as if a stranger had written it: every value within its
-    /// bounds, and the way one that this head offers for this question.
+    /// bounds, and the way one of this head for this question.
     ///
     /// # Errors
     /// [`Cause::Newer`] for a record of a later version; [`Cause::Conflict`] of
-    /// [`Field::Record`] for a way the head does not offer; else what the
-    /// question, the head or the rounds are refused for.
+    /// [`Field::Record`] for a way that does not belong to them ([`Way::check`]);
+    /// else what the question, the head or the rounds are refused for.
     pub fn check(&self) -> Result<(), Error> {
         Version { version: self.version }.check()?;
         let rounds = i64::try_from(self.rounds.len()).unwrap_or(i64::MAX);
         bounds::ROUNDS.check(rounds)?;
-        if offers(&self.question.question(), &self.head, &self.way)? {
-            return Ok(());
-        }
-        Err(Error::new(Field::Record, Cause::Conflict))
+        self.way.check(&self.question.question(), &self.head)
     }
 
     /// What the state of the run is computed with.
