@@ -28,10 +28,14 @@ impl<T, const CAP: usize> List<T, CAP> {
             return Some(value);
         }
         let out = if self.0.is_full() { self.0.pop() } else { None };
-        match self.0.insert(place, value) {
-            Ok(()) => out,
-            Err(value) => Some(value),
+        if let Err(value) = self.0.push(value) {
+            return Some(value);
         }
+        // A rotation by one of what is not empty: the compiler sees that it cannot panic.
+        if let Some(later @ [_, ..]) = self.0.get_mut(place..) {
+            later.rotate_right(1);
+        }
+        out
     }
 
     /// Removes and returns the last value.

@@ -2,31 +2,42 @@
 //! whose panic handler calls a function that exists nowhere: it links only when
 //! the compiler has shown that no panic can be reached. It never runs.
 //!
-//! Every input goes through [`any`], which hides its value from the compiler, and
-//! every answer through [`keep`]. Functions are named by path (`Way::place(&way, ..)`,
-//! not `way.place(..)`): a test compares these paths with the core's source, so a
-//! public function that is missing here fails it.
+//! Every input comes from [`any`], so nothing is known of it but its type, and every
+//! answer goes to [`keep`], so nothing is left out. Functions are named by path
+//! (`Way::place(..)`, not `way.place(..)`): a test compares these paths with the
+//! core's source, so a public function that is missing here fails it.
 #![no_std]
 #![no_main]
 
+mod divide;
+mod head;
+mod measure;
 mod number;
+mod run;
 
-use core::hint::black_box;
 use core::panic::PanicInfo;
 
-/// A value the compiler knows nothing about.
-pub fn any<T>(value: T) -> T {
-    black_box(value)
+/// A value of which the compiler knows nothing but its type.
+pub fn any<T>() -> T {
+    const RAM: *const u8 = 0x2000_0000 as *const u8;
+    // Never executed: the read stands for "whatever may lie there". It is volatile, so
+    // no two are taken for the same.
+    unsafe { RAM.cast::<T>().read_volatile() }
 }
 
 /// Uses an answer, so that what leads to it stays.
+#[inline(never)]
 pub fn keep<T>(answer: T) {
-    black_box(&answer);
+    core::hint::black_box(&answer);
 }
 
 #[unsafe(no_mangle)]
 extern "C" fn _start() {
     number::calls();
+    measure::calls();
+    head::calls();
+    divide::calls();
+    run::calls();
 }
 
 #[cfg(not(feature = "why"))]

@@ -1,41 +1,55 @@
-//! Calls into `handturn::number`.
+//! Calls into `handturn::number`, and into what stands at the core's root.
 use crate::{any, keep};
+use core::cmp::Ord;
+use handturn::bounds::Bound;
 use handturn::number::{self, Fraction, float};
-
-/// Any fraction.
-pub fn fraction() -> Fraction {
-    Fraction::new(any(1), any(1)).unwrap_or(any(Fraction::ZERO))
-}
+use handturn::{Error, List, Text};
 
 pub fn calls() {
-    let (a, b) = (fraction(), fraction());
-    keep(Fraction::whole(any(1)));
-    keep(Fraction::from_wide(any(1), any(1)));
-    keep((Fraction::num(a), Fraction::den(a)));
-    keep(Fraction::checked_add(a, b));
-    keep(Fraction::checked_sub(a, b));
-    keep(Fraction::checked_mul(a, b));
-    keep(Fraction::checked_div(a, b));
-    keep(Fraction::times(a, any(1)));
-    keep(Fraction::over(a, any(1)));
-    keep(Fraction::inverse(a));
-    keep(Fraction::negated(a));
-    keep(Fraction::abs(a));
-    keep(Fraction::floor(a));
-    keep(Fraction::part(a));
-    keep(Fraction::nearest(a));
-    keep(Fraction::is_zero(a));
-    keep(Fraction::is_whole(a));
-    keep(Fraction::is_negative(a));
-    keep(a.cmp(&b));
-    keep(number::nearest_with(a, any(1)));
-    keep(number::gcd(any(1), any(1)));
-    keep(number::lcm(any(1), any(1)));
-    keep(number::bezout(any(1), any(1)));
-    keep(number::mod_inverse(any(1), any(1)));
-    keep(float::of(a));
-    keep(float::sin_turns(any(1.0)));
-    keep(float::cos_turns(any(1.0)));
-    keep(float::round(any(1.0)));
-    keep(float::nearest(any(1.0), any(1)));
+    keep(Fraction::new(any(), any()));
+    keep(Fraction::whole(any()));
+    keep(Fraction::from_wide(any(), any()));
+    keep((Fraction::num(any()), Fraction::den(any())));
+    keep(Fraction::checked_add(any(), any()));
+    keep(Fraction::checked_sub(any(), any()));
+    keep(Fraction::checked_mul(any(), any()));
+    keep(Fraction::checked_div(any(), any()));
+    keep(Fraction::times(any(), any()));
+    keep(Fraction::over(any(), any()));
+    keep(Fraction::inverse(any()));
+    keep(Fraction::negated(any()));
+    keep(Fraction::abs(any()));
+    keep(Fraction::floor(any()));
+    keep(Fraction::part(any()));
+    keep(Fraction::nearest(any()));
+    keep(Fraction::is_zero(any()));
+    keep(Fraction::is_whole(any()));
+    keep(Fraction::is_negative(any()));
+    keep(Fraction::cmp(&any(), &any()));
+    keep(number::nearest_with(any(), any()));
+    keep(number::gcd(any(), any()));
+    keep(number::lcm(any(), any()));
+    keep(number::bezout(any(), any()));
+    keep(number::mod_inverse(any(), any()));
+    keep(float::of(any()));
+    keep(float::sin_turns(any()));
+    keep(float::cos_turns(any()));
+    keep(float::round(any()));
+    keep(float::nearest(any(), any()));
+
+    keep(Bound::check(any(), any()));
+    keep(Bound::check_u32(any(), any()));
+    keep(Error::new(any(), any()));
+    keep(Error::at(any(), any(), any()));
+    keep(Error::of(any(), any()));
+    keep(Text::<16>::new(any(), any()));
+    keep(List::<u32, 8>::new());
+    let mut list: List<u32, 8> = any();
+    keep(List::push(&mut list, any()));
+    keep(List::insert(&mut list, any(), any()));
+    keep(List::pop(&mut list));
+    keep(List::is_full(&list));
+    List::clear(&mut list);
+    keep(list);
+    keep(List::<u32, 8>::from_slice(any()));
 }
