@@ -35,6 +35,7 @@ pub fn calls() {
     keep(float::sin_turns(any()));
     keep(float::cos_turns(any()));
     keep(float::round(any()));
+    keep(float::sqrt(any()));
     keep(float::nearest(any(), any()));
 
     keep(Bound::check(any(), any()));
