@@ -21,13 +21,13 @@ pub fn calls() {
     keep(Asked::question(&any()));
 
     keep(divide::answer::<4>(&any(), &any()));
-    keep(divide::offers(&any(), &any(), &any()));
     keep(divide::compare(any(), &any(), &any()));
     keep(Answer::<4>::ranked(&any(), any()));
     keep(Answer::<4>::best(&any(), any()));
     keep(Answer::<4>::group(&any(), any()));
     keep(Group::<4>::ways(&any(), any()));
 
+    keep(Way::check(&any(), &any(), &any()));
     keep(Way::kind(&any()));
     keep(Way::order(&any(), &any()));
     keep(Way::part_at(&any(), &any(), any()));
