@@ -62,6 +62,17 @@ impl Counter {
 
     /// The counter after one more sample. Once lost it stays lost, until it is
     /// [set](Self::set) again.
+    ///
+    /// ```
+    /// use handturn::handle::{Counter, Lines};
+    /// let lines = |a, b| Lines { a, b };
+    /// let counter = Counter::new(lines(false, false));
+    /// let on = counter.sample(lines(true, false)).sample(lines(true, true));
+    /// assert_eq!(on.count(), Some(2));
+    /// let lost = on.sample(lines(false, false));
+    /// assert_eq!(lost.count(), None, "both lines changed at once: which way?");
+    /// assert_eq!(lost.set(2_400).count(), Some(2_400));
+    /// ```
     #[must_use]
     pub fn sample(self, now: Lines) -> Self {
         let moved = match self.lines.step(now) {

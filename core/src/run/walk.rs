@@ -1,9 +1,11 @@
 //! Long seeded walks of a run on every kind of way, against a slow model that
 //! keeps whole lists, and against a machine whose pins are really moved.
 use super::*;
-use crate::divide::{Asked, At, Leg, Order, Part, Parts, Question, Repeated, answer};
+use crate::divide::{
+    Asked, At, Leg, MarkKind, Numbers, Order, Part, Parts, Question, Repeated, answer,
+};
 use crate::head::{FineDial, GEARS, Handwheel, Head, SET_A, Sense, gears_of, plates_of};
-use crate::measure::Angle;
+use crate::measure::{Angle, Length};
 use crate::number::Fraction;
 extern crate std;
 use std::vec::Vec;
@@ -359,6 +361,38 @@ fn every_way_for_every_number_comes_home_from_any_walk() {
         refused += walks(Asked::Parts(Parts { count, every }), &head, 1, &mut random);
     }
     assert!(refused > 10_000, "only {refused} presses were of the wrong kind");
+}
+
+#[test]
+fn graduations_come_home_and_mark_each_part_once() {
+    let (head, mut random, mut refused) = (head(), Random(3), 0);
+    let kinds = [5, 3].map(|mm| MarkKind { length: Length::from_mm(Fraction::whole(mm)) });
+    let pattern = [0, 1, 1, 1, 1];
+    let numbers = Numbers { every: 5, per_mark: 1, climbs: Sense::Anticlockwise, zero: true };
+    for count in (5..=120).step_by(5).chain([365]) {
+        let asked = Asked::Marks {
+            count,
+            kinds: crate::List::from_slice(&kinds).unwrap(),
+            pattern: crate::List::from_slice(&pattern).unwrap(),
+            numbers: Some(numbers),
+        };
+        for way in ways(&asked.question(), &head, 1) {
+            let frozen = Frozen::new(asked.clone(), head.clone(), way).unwrap();
+            let plan = frozen.plan();
+            let mut parts: Vec<u32> = (0..count).map(|index| plan.part_at(index)).collect();
+            for (index, &part) in parts.iter().enumerate() {
+                let mark = plan.mark(index as u32).unwrap();
+                assert_eq!(u32::from(mark.kind), u32::from(part % 5 != 0));
+                assert_eq!(mark.number, (part % 5 == 0).then_some(part));
+                assert_eq!(mark.length, kinds[usize::from(mark.kind)].length);
+            }
+            assert_eq!(plan.mark(count), None, "nothing is marked at the closed end");
+            parts.sort_unstable();
+            assert!(parts.into_iter().eq(0..count));
+        }
+        refused += walks(asked, &head, 1, &mut random);
+    }
+    assert!(refused > 500, "only {refused} presses were of the wrong kind");
 }
 
 #[test]
