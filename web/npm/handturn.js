@@ -15,16 +15,40 @@ export function initSync(wasm) {
   startSync({ module: wasm });
 }
 
+/** What is thrown when a value is refused: which one, why, and what is allowed. */
+export class HandturnError extends Error {
+  name = 'HandturnError';
+  constructor({ field, cause, limits, message }) {
+    super(message);
+    this.field = field;
+    this.cause = cause;
+    this.limits = limits;
+  }
+}
+
 /** Calls into the engine; after a trap a fresh instance takes over, so later answers are right. */
 function call(name, ...given) {
   try {
     return glue[name](...given);
   } catch (fault) {
+    if (fault && typeof fault.field === 'string') throw new HandturnError(fault);
     if (!(fault instanceof WebAssembly.RuntimeError || fault instanceof RangeError)) throw fault;
     fresh();
     throw new Error('handturn: internal fault; the engine has been started afresh', { cause: fault });
   }
 }
 
-/** The fraction nearest to `num / den` with a denominator of at most `most`, and what is left over. */
+export const divide = (request) => call('divide', request);
+export const ways = (request, order = 'closest') => call('ways', request, order);
+export const place = (request, way, index) => call('place', request, way, index);
+export const step = (request, way, index) => call('step', request, way, index);
+export const working = (request, way) => call('working', request, way);
+export const head = (values = {}) => call('head', values);
 export const nearest = (num, den, most) => call('nearest', num, den, most);
+export const readNumber = (text) => call('read_text', 'number', text);
+export const readRatio = (text) => call('read_text', 'ratio', text);
+export const readAngle = (text) => call('read_text', 'angle', text);
+export const readAngles = (text) => call('read_text', 'angles', text);
+export const readLength = (text) => call('read_text', 'length', text);
+export const readPlates = (text) => call('read_text', 'plates', text);
+export const readGears = (text) => call('read_text', 'gears', text);

@@ -39,6 +39,16 @@ impl Fields {
         self.0.retain(|(n, _)| n != name);
     }
 
+    /// Calls fields by other names: `None` forgets a field, a name taken already is
+    /// overwritten by the later one.
+    pub fn rename(&mut self, new: impl Fn(&str) -> Option<String>) {
+        for (name, value) in std::mem::take(&mut self.0) {
+            if let Some(name) = new(&name) {
+                self.set(&name, &value);
+            }
+        }
+    }
+
     /// Every name and what stands in it, in the order first set.
     pub fn iter(&self) -> impl Iterator<Item = (&str, &str)> {
         self.0.iter().map(|(name, value)| (name.as_str(), value.as_str()))
@@ -57,7 +67,10 @@ mod tests {
         assert_eq!((fields.or("parts", "127"), fields.has("parts")), ("", true));
         fields.set("parts", "64");
         assert_eq!(fields.iter().collect::<Vec<_>>(), [("parts", "64")]);
-        fields.forget("parts");
+        fields.set("every", "1");
+        fields.rename(|name| (name != "every").then(|| name.to_owned() + "#1"));
+        assert_eq!(fields.iter().collect::<Vec<_>>(), [("parts#1", "64")]);
+        fields.forget("parts#1");
         assert_eq!(fields.or("parts", "127"), "127");
     }
 }

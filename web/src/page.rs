@@ -1,6 +1,6 @@
 //! The page as a whole: what it remembers, and one event's way through it.
 use crate::fields::Fields;
-use crate::room::{divide, frame};
+use crate::room::{divide, frame, shop};
 use crate::seam::{self, Effect, Event};
 
 /// All that the page remembers between two events.
@@ -27,6 +27,7 @@ fn happen(state: &mut State, event: Event) -> Vec<Effect> {
         ("version", _) => state.newer = true,
         ("press", "take-newer") => return vec![Effect::TakeNewVersion],
         ("press", "room") => state.fields.set("room", event.value),
+        _ if shop::event(&mut state.fields, event) => {}
         _ => return divide::event(&mut state.fields, event),
     }
     Vec::new()
@@ -34,7 +35,11 @@ fn happen(state: &mut State, event: Event) -> Vec<Effect> {
 
 /// The whole page as markup.
 fn screen(state: &State) -> String {
-    frame::frame(&state.fields, state.newer, &divide::screen(&state.fields)).into_string()
+    let room = match frame::room(&state.fields) {
+        "shop" => shop::screen(&state.fields),
+        _ => divide::screen(&state.fields),
+    };
+    frame::frame(&state.fields, state.newer, &room).into_string()
 }
 
 impl State {

@@ -50,6 +50,27 @@ pub fn group(plate: &PlateView) -> Markup {
     }
 }
 
+/// A plate alone with all its circles, each with its count of holes beside the
+/// next: for a list of what is owned. `name` gives the same figures in a sentence.
+#[must_use]
+pub fn circles(circles: &[Circle], name: &str) -> Markup {
+    let rings: Vec<(f64, u32)> =
+        (0..).zip(circles).map(|(k, c)| (spread(circles, k), u32::from(c.holes))).collect();
+    // Counts wind round the plate so that those of neighbours stand clear.
+    let count = |(k, (radius, holes)): (usize, &(f64, u32))| {
+        Label::new(*holes, polar(*radius, 0.07 * k as f64), 8.7).markup("h")
+    };
+    html! {
+        svg.dr viewBox="-104 -104 208 208" role="img" aria-label=(name) {
+            circle.o.b r=(num(EDGE)) {}
+            circle.t r="97.4" {}
+            @for (radius, holes) in &rings { (dotted(*radius, *holes, 2.3, "dots")) }
+            @for ring in rings.iter().enumerate() { (count(ring)) }
+            (hub())
+        }
+    }
+}
+
 /// One leg on its ring, all lengths in the drawing's units.
 struct Ring<'a> {
     leg: &'a Leg,

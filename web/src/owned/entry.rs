@@ -99,6 +99,26 @@ entries! {
     WorkDiameter: "diameter", "76.2 mm";
 }
 
+impl Entry {
+    /// The texts it can hold where it is a choice; nothing where it is typed.
+    #[must_use]
+    pub const fn choices(self) -> &'static [&'static str] {
+        match self {
+            Self::WorkTurns => &["clockwise", "anticlockwise"],
+            Self::DegreeRing => &["clockwise", "anticlockwise", "none"],
+            Self::PlateStop => &["withdraws", "fixed"],
+            Self::OneIdler => &["follows", "against"],
+            Self::Tilted
+            | Self::SpindleClamp
+            | Self::WormDropsOut
+            | Self::FourGears
+            | Self::Handwheel
+            | Self::FineDial => &["yes", "no"],
+            _ => &[],
+        }
+    }
+}
+
 /// Every entry with the text that gives `head`.
 pub fn defaults(head: &Head) -> impl Iterator<Item = (Entry, String)> + '_ {
     Entry::ALL.into_iter().map(|entry| (entry, write(head, entry)))

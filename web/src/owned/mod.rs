@@ -40,7 +40,7 @@ pub fn in_force(fields: &Fields, entry: Entry) -> &str {
 /// file that was changed by hand) read as the default head.
 #[must_use]
 pub fn head(fields: &Fields) -> Head {
-    read(|entry| in_force(fields, entry)).unwrap_or_default()
+    read(&|entry| in_force(fields, entry)).unwrap_or_default()
 }
 
 /// Puts `text` into `entry`. It comes into force when the head as a whole reads
@@ -78,5 +78,5 @@ pub fn settle(fields: &mut Fields) {
 
 /// The head in force with what stands in `entry` in its place.
 fn try_with(fields: &Fields, entry: Entry) -> Result<Head, Bad> {
-    read(|other| if other == entry { typed(fields, other) } else { in_force(fields, other) })
+    read(&|other| if other == entry { typed(fields, other) } else { in_force(fields, other) })
 }

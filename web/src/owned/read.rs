@@ -21,8 +21,8 @@ pub struct Bad {
 ///
 /// # Errors
 /// The first entry that cannot be read or does not go with the others.
-pub fn read<'t>(text: impl Fn(Entry) -> &'t str) -> Result<Head, Bad> {
-    let texts = Texts(&text);
+pub fn read<'t>(text: &dyn Fn(Entry) -> &'t str) -> Result<Head, Bad> {
+    let texts = Texts(text);
     texts.with(
         Entry::Name,
         |name| if name.is_empty() { Err(empty(Field::Record)) } else { Ok(()) },
@@ -61,9 +61,9 @@ pub fn read<'t>(text: impl Fn(Entry) -> &'t str) -> Result<Head, Bad> {
 }
 
 /// Texts by entry, each read with its entry named in what goes wrong.
-struct Texts<F>(F);
+struct Texts<'f, 't>(&'f dyn Fn(Entry) -> &'t str);
 
-impl<'t, F: Fn(Entry) -> &'t str> Texts<F> {
+impl<'t> Texts<'_, 't> {
     fn with<T>(
         &self,
         entry: Entry,

@@ -27,7 +27,7 @@ fn fields_of(head: &Head) -> Fields {
 fn round(what: &str, head: Head) {
     head.check().unwrap();
     let fields = fields_of(&head);
-    assert_eq!(read(|entry| typed(&fields, entry)), Ok(head), "{what}");
+    assert_eq!(read(&|entry| typed(&fields, entry)), Ok(head), "{what}");
 }
 
 #[test]

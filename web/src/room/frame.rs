@@ -4,7 +4,7 @@ use crate::words;
 use maud::{Markup, html};
 
 /// The rooms there are, as pressed and as named. A room appears when it works.
-const ROOMS: [(&str, &str); 1] = [("divide", words::DIVIDE)];
+const ROOMS: [(&str, &str); 2] = [("divide", words::DIVIDE), ("shop", words::SHOP)];
 
 /// The room the page shows.
 #[must_use]

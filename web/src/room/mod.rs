@@ -1,3 +1,4 @@
 //! The rooms: each reads its fields and gives its markup.
 pub mod divide;
 pub mod frame;
+pub mod shop;

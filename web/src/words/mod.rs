@@ -5,6 +5,8 @@
 mod answers;
 pub mod errors;
 pub mod moves;
+pub mod shop;
+pub mod shop_errors;
 
 pub use answers::*;
 
@@ -26,6 +28,7 @@ words! {
     HANDTURN = "Handturn";
     ROOMS = "Rooms";
     DIVIDE = "Divide";
+    SHOP = "Shop";
     USUAL_GEARS = "I have the usual twelve gears";
     NEWER = "New version ready. Use it";
 

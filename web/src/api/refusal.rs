@@ -1,0 +1,85 @@
+//! Why something was refused: which value, why, what is allowed, and a sentence.
+use super::given::Given;
+use crate::owned::Bad;
+use crate::words::{errors, shop_errors};
+use handturn::{Cause, Error};
+use serde::Serialize;
+
+/// What the JavaScript side throws, as an `Error` with these as properties.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Refusal {
+    /// Which value, as `parts` or `head.plates`.
+    pub field: String,
+    /// Why, in a word: `OutOfRange`, `NotWhole`, `Empty`, ...
+    pub cause: String,
+    /// What is allowed, where there are limits.
+    pub limits: Option<Limits>,
+    /// A sentence: what is wanted and what was given.
+    pub message: String,
+}
+
+/// What is allowed.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[serde(untagged)]
+pub enum Limits {
+    /// From least to greatest, both allowed.
+    Range {
+        /// Least allowed.
+        least: i64,
+        /// Greatest allowed.
+        greatest: i64,
+    },
+    /// So many entries at most.
+    Most {
+        /// How many fit.
+        most: u16,
+    },
+}
+
+impl Refusal {
+    /// What the core found wrong with `given`, under the name it was given.
+    pub(super) fn of(field: &str, error: &Error, given: &str) -> Self {
+        Self::said(field, error, errors::said(error, given))
+    }
+
+    /// What is wrong with an entry of the head.
+    pub(super) fn of_head(field: &str, bad: &Bad, given: &str) -> Self {
+        Self::said(field, &bad.error, shop_errors::said(bad, given))
+    }
+
+    /// A value of the wrong kind.
+    pub(super) fn kind(field: &str, wanted: &str, given: &Given) -> Self {
+        let cause = match given {
+            Given::Nothing => "Empty",
+            Given::Number(number) if number.fract() != 0.0 && number.is_finite() => "NotWhole",
+            Given::Number(number) if number.is_finite() => "Overflow",
+            _ => "WrongKind",
+        };
+        let message = [field, " must be ", wanted, ", not ", &given.to_string(), "."].concat();
+        Self { field: field.to_owned(), cause: cause.to_owned(), limits: None, message }
+    }
+
+    /// A name that is not known, or a choice that there is not.
+    pub(super) fn unknown(field: &str, known: &[&str]) -> Self {
+        let message = [field, " is not known. Known: ", &known.join(", "), "."].concat();
+        Self { field: field.to_owned(), cause: "Unknown".to_owned(), limits: None, message }
+    }
+
+    fn said(field: &str, error: &Error, said: errors::Said) -> Self {
+        let limits = match error.cause {
+            Cause::OutOfRange { least, greatest } => Some(Limits::Range { least, greatest }),
+            Cause::TooMany { most } => Some(Limits::Most { most }),
+            _ => None,
+        };
+        let given = if said.typed.is_empty() {
+            String::new()
+        } else {
+            [" Given: ", &said.typed, "."].concat()
+        };
+        let message = [field, ": ", &said.wrong, &given].concat();
+        // The name alone: `OutOfRange`, without its limits.
+        let cause = format!("{:?}", error.cause);
+        let cause = cause.split(' ').next().unwrap_or_default().to_owned();
+        Self { field: field.to_owned(), cause, limits, message }
+    }
+}

@@ -1,0 +1,59 @@
+//! Shop: the heads there are, each value typed as plain text and checked as it is
+//! typed. One head is chosen; every answer uses it.
+mod form;
+mod heads;
+
+pub use heads::{choose, copy, delete, names, undo};
+
+use crate::fields::Fields;
+use crate::owned::{self, Entry, GEARS_USUAL, PLATES_A, PLATES_B};
+use crate::seam::Event;
+use maud::{Markup, html};
+
+/// What an event means to the Shop; false when it is none of its own.
+pub fn event(fields: &mut Fields, event: Event) -> bool {
+    let entry = Entry::ALL.into_iter().find(|entry| entry.name() == event.name);
+    match (event.kind, event.name, entry) {
+        ("type", _, Some(entry)) if form::is_tick(entry) => {
+            owned::set(fields, entry, if event.value == "on" { "yes" } else { "no" });
+        }
+        ("type" | "press", _, Some(entry)) => owned::set(fields, entry, event.value),
+        ("press", "shop-choose", _) => choose(fields, event.value.parse().unwrap_or(0)),
+        ("press", "shop-add", _) => heads::add(fields),
+        ("press", "shop-copy", _) => copy(fields),
+        ("press", "shop-delete", _) => delete(fields),
+        ("press", "shop-undo", _) => undo(fields),
+        ("press", "shop-start", _) => start(fields, event.value),
+        _ => return false,
+    }
+    true
+}
+
+/// One tap puts a usual set in place; what was there can be brought back.
+fn start(fields: &mut Fields, set: &str) {
+    let (entry, text) = match set {
+        "plates-15" => (Entry::Plates, PLATES_A),
+        "plates-24" => (Entry::Plates, PLATES_B),
+        _ => (Entry::Gears, GEARS_USUAL),
+    };
+    let before = owned::typed(fields, entry).trim().to_owned();
+    if before != text && !before.is_empty() {
+        heads::remember(fields, "replaced");
+    }
+    owned::set(fields, entry, text);
+}
+
+/// The room as markup.
+#[must_use]
+pub fn screen(fields: &Fields) -> Markup {
+    let head = owned::head(fields);
+    html! {
+        main.shop id="shop" {
+            (heads::section(fields))
+            (form::section(fields, &head))
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests;
