@@ -160,7 +160,7 @@ test('texts are read as people type them', () => {
   assert.deepEqual(handturn.readNumber('1 3/8'), [11, 8]);
   assert.deepEqual(handturn.readRatio('40.5 : 1'), [81, 2]);
   assert.deepEqual(handturn.readAngle("17°30'"), [7, 144]);
-  assert.deepEqual(handturn.readAngles('0 90 1/3 turn'), [[0, 1], [1, 4], [1, 3]]);
+  assert.deepEqual(handturn.readAngles('0; 90; 1/3 turn'), [[0, 1], [1, 4], [1, 3]]);
   assert.deepEqual(handturn.readLength('1/4 in'), [127, 20]);
   assert.deepEqual(handturn.readPlates('49(51.5) / 20'), [
     { circles: [{ holes: 49, radius: [103, 2] }] }, { circles: [{ holes: 20, radius: null }] }]);
@@ -180,7 +180,7 @@ test('the README shows what really comes out', () => {
   const lines = set.split('\n').filter((line) => line.startsWith('const '));
   const rows = [...set.matchAll(/console\.log\((.+)\); \/\/ (.+)/g)];
   assert.ok(lines.length === 3 && rows.length > 5);
-  const run = (text) => new Function(...Object.keys(handturn), `${lines.join('\n')}\nreturn (${text})`)(...Object.values(handturn));
+  const run = (text) => new Function(...Object.keys(handturn), `{ ${lines.join('\n')}\nreturn (${text}); }`)(...Object.values(handturn));
   for (const [, call, shown] of rows) assert.deepEqual(run(call), run(shown), call);
   const error = refusal(() => divide({ parts: 127.5 }));
   for (const key of ['field', 'cause', 'message']) {

@@ -34,6 +34,11 @@ impl Given {
         entries.iter().find(|(name, _)| name == key).map_or(&Given::Nothing, |(_, value)| value)
     }
 
+    /// Whether `key` is named, even with nothing in it.
+    pub(super) fn names(&self, key: &str) -> bool {
+        matches!(self, Given::Object(entries) if entries.iter().any(|(name, _)| name == key))
+    }
+
     /// Whether there is a value under `key`.
     pub(super) fn has(&self, key: &str) -> bool {
         *self.get(key) != Given::Nothing

@@ -1,7 +1,7 @@
 //! From plain objects to a question and a head, every value checked by name.
 use super::given::{Given, dotted};
 use super::refusal::Refusal;
-use crate::owned::{self, Entry};
+use crate::owned::{self, Bad, Entry};
 use handturn::bounds::{self, Bound, MAX_ANGLES, MAX_MARK_KINDS, MAX_PATTERN};
 use handturn::divide::{Asked, MarkKind, Numbers, Parts, Repeated};
 use handturn::head::{Head, Sense};
@@ -18,13 +18,17 @@ const ASKED: [&str; 7] = ["parts", "angle", "list", "marks", "every", "times", "
 /// The first value that is missing, of the wrong kind or out of bounds, by name.
 pub(super) fn question(given: &Given) -> Result<Asked, Refusal> {
     given.only("", &ASKED)?;
-    let kinds: Vec<&str> = ASKED.iter().take(4).filter(|key| given.has(key)).copied().collect();
+    let among = |there: &dyn Fn(&str) -> bool| -> Vec<&str> {
+        ASKED.iter().take(4).filter(|key| there(key)).copied().collect()
+    };
+    // A question that is there but holds nothing is refused under its own name.
+    let mut kinds = among(&|key| given.has(key));
+    if kinds.is_empty() {
+        kinds = among(&|key| given.names(key));
+    }
     let [kind] = kinds[..] else {
-        return Err(Refusal::kind(
-            "question",
-            "one of parts, angle, list or marks",
-            &Given::Text(kinds.join(" and ")),
-        ));
+        let both = Given::Text(kinds.join(" and "));
+        return Err(Refusal::kind("question", "one of parts, angle, list or marks", &both));
     };
     let asked = match kind {
         "parts" => Asked::Parts(Parts {
@@ -161,7 +165,10 @@ fn text(entry: Entry, given: &Given) -> Result<String, Refusal> {
         Given::Flag(false) => "no".to_owned(),
         Given::List(_) if entry == Entry::Plates => {
             let plates = given.list(&name)?.iter().enumerate();
-            let plates = plates.map(|(k, plate)| spaced(plate, &dotted(&name, &k.to_string())));
+            let plates = plates.map(|(k, plate)| match plate {
+                Given::List(circles) if circles.is_empty() => Err(no_circles()),
+                _ => spaced(plate, &dotted(&name, &k.to_string())),
+            });
             plates.collect::<Result<Vec<_>, _>>()?.join(" / ")
         }
         Given::List(_) if matches!(entry, Entry::Gears | Entry::Direct) => spaced(given, &name)?,
@@ -175,6 +182,11 @@ fn text(entry: Entry, given: &Given) -> Result<String, Refusal> {
     let wanted =
         if choices == ["yes", "no"] { "true or false".to_owned() } else { choices.join(" or ") };
     Err(Refusal::kind(&name, &wanted, given))
+}
+
+fn no_circles() -> Refusal {
+    let bad = Bad { entry: Entry::Plates, error: Error::new(Field::Plates, Cause::Empty) };
+    Refusal::of_head(&name(Entry::Plates), &bad, "")
 }
 
 /// What a pair of whole numbers counts: part of a turn, or millimetres.

@@ -13,7 +13,7 @@ pub fn said(bad: &Bad, typed: &str) -> Said {
     let general = errors::said(error, typed);
     let wrong = match (entry, error.cause) {
         (Entry::Name, Cause::Empty) => "The head needs a name.".to_owned(),
-        (Entry::Plates, Cause::Empty) => "A plate beside a / has no circles.".to_owned(),
+        (Entry::Plates, Cause::Empty) => "A plate has no circles.".to_owned(),
         (Entry::Ratio, Cause::OutOfRange { .. }) => {
             "Worm ratio must be above 0 and at most 100,000.".to_owned()
         }

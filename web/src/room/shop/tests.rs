@@ -54,7 +54,7 @@ fn each_bad_value_gives_its_sentence() {
     says(
         Entry::Plates,
         "15 16 / / 21",
-        "A plate beside a / has no circles. Part circles by spaces and plates by /.",
+        "A plate has no circles. Part circles by spaces and plates by /.",
     );
     says(
         Entry::Plates,
