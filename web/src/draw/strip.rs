@@ -23,7 +23,7 @@ pub fn drawing(errors: &[f64], at: Option<usize>, most: &str, name: &str) -> Mar
     html! {
         svg.dr.strip viewBox="0 -58 640 116" role="img" aria-label=(name) {
             path.t d="M0 0H640" {}
-            path.care d={ "M0 -" (HIGH) "H640M0 " (HIGH) "H640" } {}
+            path.care d="M0 -40H640M0 40H640" {}
             path d=(bars.0) stroke-width=(num((pitch * 0.5).clamp(0.4, 3.0))) {}
             @if let Some(&error) = at.and_then(|at| errors.get(at)) {
                 @let x = num(x(at.unwrap_or(0)));
