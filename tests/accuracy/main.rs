@@ -1,0 +1,140 @@
+//! How far off an approximate value may be: a row for every public function
+//! that returns [`Approx`], and for every float that the one door hands out.
+//! References are wide whole numbers of our own, far finer than a float.
+mod found;
+mod wide;
+
+use handturn::measure::{Angle, Length};
+use handturn::number::{Approx, Fraction, float};
+use wide::Wide;
+
+/// A function, what it is allowed, and how it is tried.
+struct Row {
+    /// As [`found::approximate`] names it.
+    name: &'static str,
+    /// Greatest error allowed, relative to the true value (or to one, if that is larger
+    /// and the row says so), in units of 2^-52.
+    allowed: f64,
+    /// Pairs of what comes out and the truth.
+    tries: fn() -> Vec<Try>,
+}
+
+/// A value that came out, and the truth.
+struct Try {
+    what: String,
+    came: Approx,
+    truth: Wide,
+    /// Errors are told relative to this: the truth itself, or one for values that pass nought.
+    scale: f64,
+}
+
+const ROWS: &[Row] = &[
+    Row { name: "Angle::arc_mm", allowed: 4.0, tries: arcs },
+    Row { name: "float::of", allowed: 1.5, tries: fractions },
+    Row {
+        name: "float::sin_turns",
+        allowed: 16.0,
+        tries: || circle(float::sin_turns, Wide::sin_turns),
+    },
+    Row {
+        name: "float::cos_turns",
+        allowed: 16.0,
+        tries: || circle(float::cos_turns, Wide::cos_turns),
+    },
+    Row { name: "float::sqrt", allowed: 0.5, tries: roots },
+    Row { name: "float::round", allowed: 0.0, tries: rounded },
+];
+
+#[test]
+fn every_approximate_function_has_a_row() {
+    let found = found::approximate();
+    let rows: std::collections::BTreeSet<String> =
+        ROWS.iter().map(|row| row.name.to_string()).collect();
+    assert_eq!(found, rows, "left: in the source; right: in the table");
+}
+
+#[test]
+fn every_row_keeps_its_promise() {
+    for row in ROWS {
+        let tries = (row.tries)();
+        assert!(tries.len() >= 100, "{}: too few to say anything", row.name);
+        for one in tries {
+            let off = one.truth.minus(&Wide::of_float(one.came.value)).magnitude();
+            let (name, what, bound) = (row.name, &one.what, one.came.bound);
+            assert!(
+                bound >= 0.0 && off <= bound,
+                "{name}({what}): {off:e} off, {bound:e} promised"
+            );
+            let allowed = row.allowed * f64::EPSILON * one.scale;
+            assert!(off <= allowed, "{name}({what}): {off:e} off, {allowed:e} allowed");
+            assert!(bound <= 4.0 * allowed + f64::MIN_POSITIVE, "{name}({what}): a lazy bound");
+        }
+    }
+}
+
+fn part(num: i64, den: i64) -> Fraction {
+    Fraction::new(num, den).expect("a fraction")
+}
+
+/// Fractions small, large, near and far from nought, in a fixed order.
+fn some_fractions() -> impl Iterator<Item = Fraction> {
+    (1..=400_i64).map(|k| {
+        let num = (k * 7_919_777_771) % 99_991 + 1;
+        let den = (k * 104_729) % 9_973 + 1;
+        part(if k % 3 == 0 { -num } else { num } * if k % 7 == 0 { 1 << 30 } else { 1 }, den)
+    })
+}
+
+fn arcs() -> Vec<Try> {
+    let diameters = [part(381, 5), part(1, 1000), part(1_000_000, 7), part(127, 5)];
+    let tries = some_fractions().zip(diameters.into_iter().cycle()).map(|(turns, mm)| {
+        let came = Angle::from_turns(turns).arc_mm(Length::from_mm(mm));
+        let truth = Wide::pi().by(&Wide::of(mm)).by(&Wide::of(turns));
+        let scale = truth.magnitude();
+        Try { what: format!("{turns} turns, {mm} mm"), came, truth, scale }
+    });
+    tries.collect()
+}
+
+/// A float without a bound of its own, held against the row's allowance alone.
+fn bare(what: String, value: f64, truth: Wide, scale: f64, allowed: f64) -> Try {
+    Try { what, came: Approx { value, bound: allowed * f64::EPSILON * scale }, truth, scale }
+}
+
+fn fractions() -> Vec<Try> {
+    let tries = some_fractions().map(|fraction| {
+        let truth = Wide::of(fraction);
+        let scale = truth.magnitude();
+        bare(fraction.to_string(), float::of(fraction), truth, scale, 1.5)
+    });
+    tries.collect()
+}
+
+fn circle(door: fn(f64) -> f64, truth: fn(&Wide) -> Wide) -> Vec<Try> {
+    let tries = (-400..=400_i32).map(|k| {
+        let turns = f64::from(k) / 256.0 + f64::from(k % 13) / 7.0 / 1024.0;
+        let truth = truth(&Wide::of_float(turns));
+        bare(turns.to_string(), door(turns), truth, 1.0, 16.0)
+    });
+    tries.collect()
+}
+
+fn roots() -> Vec<Try> {
+    let tries = some_fractions().map(|fraction| {
+        let value = float::of(fraction.abs());
+        let truth = Wide::of_float(value).sqrt();
+        let scale = truth.magnitude();
+        bare(value.to_string(), float::sqrt(value), truth, scale, 0.5)
+    });
+    tries.collect()
+}
+
+/// Whole numbers come out exactly, halves away from nought.
+fn rounded() -> Vec<Try> {
+    let tries = (-200..=200_i32).map(|quarters| {
+        let away = (quarters.abs() + 2) / 4 * quarters.signum();
+        let value = f64::from(quarters) / 4.0;
+        bare(value.to_string(), float::round(value), Wide::of_float(f64::from(away)), 1.0, 0.0)
+    });
+    tries.collect()
+}
