@@ -8,7 +8,7 @@ use std::fmt;
 use std::marker::PhantomData;
 
 /// The greatest whole number that JavaScript holds exactly: 2^53 - 1.
-const MOST: f64 = 9_007_199_254_740_991.0;
+pub(super) const MOST: f64 = 9_007_199_254_740_991.0;
 
 /// A JavaScript value.
 #[derive(Clone, Debug, PartialEq)]

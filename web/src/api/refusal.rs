@@ -1,5 +1,5 @@
 //! Why something was refused: which value, why, what is allowed, and a sentence.
-use super::given::Given;
+use super::given::{Given, MOST};
 use crate::owned::Bad;
 use crate::words::{errors, shop_errors};
 use handturn::{Cause, Error};
@@ -52,7 +52,7 @@ impl Refusal {
         let cause = match given {
             Given::Nothing => "Empty",
             Given::Number(number) if number.fract() != 0.0 && number.is_finite() => "NotWhole",
-            Given::Number(number) if number.is_finite() => "Overflow",
+            Given::Number(number) if number.is_finite() && number.abs() > MOST => "Overflow",
             _ => "WrongKind",
         };
         let message = [field, " must be ", wanted, ", not ", &given.to_string(), "."].concat();
