@@ -3,6 +3,11 @@
 //! A room reads its own fields by name; a name never typed reads as its default.
 //! Names are those of the `name` attributes, so a field needs no code of its own.
 
+use crate::keep::json;
+
+/// Fields that are read back; there are far fewer.
+const MOST_KEPT: usize = 2_000;
+
 /// Texts by name.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Fields(Vec<(String, String)>);
@@ -47,6 +52,24 @@ impl Fields {
                 self.set(&name, &value);
             }
         }
+    }
+
+    /// The fields as they are kept on the device.
+    #[must_use]
+    pub fn kept(&self) -> String {
+        json::write(&self.0).unwrap_or_default()
+    }
+
+    /// The fields that were kept; none when the text is not theirs. Rooms check
+    /// what stands in them as if it had just been typed.
+    #[must_use]
+    pub fn from_kept(text: &str) -> Self {
+        let mut fields = Self::default();
+        let pairs: Vec<(String, String)> = json::read(text).unwrap_or_default();
+        for (name, value) in pairs.iter().take(MOST_KEPT) {
+            fields.set(name, &crate::seam::clean(value));
+        }
+        fields
     }
 
     /// Every name and what stands in it, in the order first set.

@@ -1,13 +1,17 @@
 //! The page as a whole: what it remembers, and one event's way through it.
 use crate::fields::Fields;
-use crate::room::{divide, frame, shop};
+use crate::keep::json;
+use crate::room::{divide, frame, run, shop};
 use crate::seam::{self, Effect, Event};
+use handturn::run::Frozen;
 
 /// All that the page remembers between two events.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct State {
     /// All that was typed and chosen.
     pub fields: Fields,
+    /// Runs: those stored, the one on screen.
+    pub desk: run::Desk,
     /// A newer version of the site lies ready.
     pub newer: bool,
 }
@@ -15,31 +19,53 @@ pub struct State {
 /// One event: the state's text and the event's text in, the outcome's text out.
 pub fn turn(state: &str, event: &str) -> String {
     let mut state = State::read(state);
-    let mut effects = happen(&mut state, Event::read(event));
-    effects.push(Effect::State(state.write()));
-    effects.push(Effect::Put("page", screen(&state)));
+    let before = state.fields.clone();
+    let event = Event::read(event);
+    let happened = happen(&mut state, &event);
+    // What is asked of the browser comes last: a sheet must stand before it opens.
+    let mut effects = vec![Effect::State(state.write()), Effect::Put("page", screen(&state))];
+    effects.extend(happened);
+    if state.fields != before && event.kind != "stored-page" {
+        effects.push(Effect::KeepPage(state.fields.kept()));
+    }
     seam::write(&effects)
 }
 
 /// What an event does to the state, and what else the browser must do.
-fn happen(state: &mut State, event: Event) -> Vec<Effect> {
+fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
+    if let Some(effects) = run::happen(&mut state.desk, event) {
+        return effects;
+    }
     match (event.kind, event.name) {
         ("version", _) => state.newer = true,
+        ("stored-page", _) => state.fields = Fields::from_kept(event.value),
         ("press", "take-newer") => return vec![Effect::TakeNewVersion],
         ("press", "room") => state.fields.set("room", event.value),
-        _ if shop::event(&mut state.fields, event) => {}
-        _ => return divide::event(&mut state.fields, event),
+        ("press", "run") => return offer(state),
+        _ if shop::event(&mut state.fields, *event) => {}
+        _ => return divide::event(&mut state.fields, *event),
     }
     Vec::new()
 }
 
+/// A Run of the way that stands open.
+fn offer(state: &mut State) -> Vec<Effect> {
+    let chosen = divide::chosen(&state.fields);
+    let frozen = chosen.and_then(|(asked, head, rated)| Frozen::new(asked, head, rated.way).ok());
+    frozen.map_or_else(Vec::new, |frozen| run::offer(&mut state.desk, frozen))
+}
+
 /// The whole page as markup.
 fn screen(state: &State) -> String {
-    let room = match frame::room(&state.fields) {
-        "shop" => shop::screen(&state.fields),
-        _ => divide::screen(&state.fields),
-    };
-    frame::frame(&state.fields, state.newer, &room).into_string()
+    let filled = run::screen(&state.desk);
+    let page = filled.unwrap_or_else(|| {
+        let room = match frame::room(&state.fields) {
+            "shop" => shop::screen(&state.fields),
+            _ => divide::screen(&state.fields),
+        };
+        frame::frame(&state.fields, state.newer, &run::strip(&state.desk), &room)
+    });
+    page.into_string()
 }
 
 impl State {
@@ -48,6 +74,7 @@ impl State {
         for mut record in seam::records(text) {
             match (record.next(), record.next(), record.next()) {
                 (Some("field"), Some(name), Some(value)) => state.fields.set(name, value),
+                (Some("desk"), Some(desk), _) => state.desk = json::read(desk).unwrap_or_default(),
                 (Some("newer"), ..) => state.newer = true,
                 _ => {}
             }
@@ -59,6 +86,9 @@ impl State {
         let mut text = String::new();
         for (name, value) in self.fields.iter() {
             seam::add_record(&mut text, &["field", name, value]);
+        }
+        if let Ok(desk) = json::write(&self.desk) {
+            seam::add_record(&mut text, &["desk", &desk]);
         }
         if self.newer {
             seam::add_record(&mut text, &["newer"]);

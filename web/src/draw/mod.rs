@@ -7,6 +7,7 @@
 pub mod plate;
 pub mod strip;
 pub mod train;
+pub mod work;
 
 use handturn::number::float;
 

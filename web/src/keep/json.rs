@@ -25,8 +25,30 @@ impl fmt::Display for Bad {
 
 impl std::error::Error for Bad {}
 
+/// Every kind of error is the same, so that no text for it is carried along.
 impl de::Error for Bad {
     fn custom<T: fmt::Display>(_: T) -> Self {
+        Bad
+    }
+    fn invalid_type(_: de::Unexpected, _: &dyn de::Expected) -> Self {
+        Bad
+    }
+    fn invalid_value(_: de::Unexpected, _: &dyn de::Expected) -> Self {
+        Bad
+    }
+    fn invalid_length(_: usize, _: &dyn de::Expected) -> Self {
+        Bad
+    }
+    fn unknown_variant(_: &str, _: &'static [&'static str]) -> Self {
+        Bad
+    }
+    fn unknown_field(_: &str, _: &'static [&'static str]) -> Self {
+        Bad
+    }
+    fn missing_field(_: &'static str) -> Self {
+        Bad
+    }
+    fn duplicate_field(_: &'static str) -> Self {
         Bad
     }
 }
@@ -69,6 +91,7 @@ struct Reader<'t> {
 }
 
 impl<'t> Reader<'t> {
+    #[inline(never)]
     fn peek(&mut self) -> Option<u8> {
         let bytes = self.text.as_bytes();
         while matches!(bytes.get(self.at), Some(b' ' | b'\n' | b'\r' | b'\t')) {
@@ -78,16 +101,19 @@ impl<'t> Reader<'t> {
     }
 
     /// Takes `wanted` if it comes next.
+    #[inline(never)]
     fn take(&mut self, wanted: u8) -> bool {
         let there = self.peek() == Some(wanted);
         self.at += usize::from(there);
         there
     }
 
+    #[inline(never)]
     fn need(&mut self, wanted: u8) -> Result<(), Bad> {
         if self.take(wanted) { Ok(()) } else { Err(Bad) }
     }
 
+    #[inline(never)]
     fn word(&mut self, wanted: &str) -> bool {
         self.peek();
         let there = self.text[self.at..].starts_with(wanted);
@@ -95,12 +121,14 @@ impl<'t> Reader<'t> {
         there
     }
 
+    #[inline(never)]
     fn deeper(&mut self) -> Result<(), Bad> {
         self.depth += 1;
         if self.depth > DEEPEST { Err(Bad) } else { Ok(()) }
     }
 
     /// A whole number; one with a point or an exponent is refused.
+    #[inline(never)]
     fn whole(&mut self) -> Result<i64, Bad> {
         self.peek();
         let rest = &self.text[self.at..];
@@ -110,6 +138,7 @@ impl<'t> Reader<'t> {
         if digits.starts_with('+') { Err(Bad) } else { digits.parse().map_err(|_| Bad) }
     }
 
+    #[inline(never)]
     fn text(&mut self) -> Result<Cow<'t, str>, Bad> {
         self.need(b'"')?;
         let mut whole = Cow::Borrowed("");
@@ -331,6 +360,7 @@ struct Entries<'r, 't> {
 
 impl Entries<'_, '_> {
     /// Whether another entry follows; takes the comma before it.
+    #[inline(never)]
     fn more(&mut self, close: u8) -> Result<bool, Bad> {
         if self.reader.peek() == Some(close) {
             return Ok(false);
@@ -416,6 +446,7 @@ struct Open<'w> {
 }
 
 impl Open<'_> {
+    #[inline(never)]
     fn comma(&mut self) {
         if !self.first {
             self.text.push(',');
@@ -434,6 +465,7 @@ impl Open<'_> {
     }
 }
 
+#[inline(never)]
 fn quote(text: &mut String, value: &str) {
     text.push('"');
     for c in value.chars() {

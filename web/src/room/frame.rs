@@ -13,9 +13,9 @@ pub fn room(fields: &Fields) -> &str {
     ROOMS.iter().find(|(value, _)| *value == room).map_or("divide", |(value, _)| value)
 }
 
-/// `content` within the frame.
+/// `content` within the frame; `strip` leads back to an open Run.
 #[must_use]
-pub fn frame(fields: &Fields, newer: bool, content: &Markup) -> Markup {
+pub fn frame(fields: &Fields, newer: bool, strip: &Markup, content: &Markup) -> Markup {
     html! {
         div.app {
             header.top {
@@ -25,6 +25,7 @@ pub fn frame(fields: &Fields, newer: bool, content: &Markup) -> Markup {
                 }
             }
             nav.nav aria-label=(words::ROOMS) {
+                (strip)
                 div.scale {}
                 ul {
                     @for (value, label) in ROOMS {

@@ -23,6 +23,7 @@ macro_rules! words {
         pub(crate) const ALL: &[&str] = &[$($text),*];
     };
 }
+pub mod run;
 
 words! {
     HANDTURN = "Handturn";
@@ -380,7 +381,7 @@ mod tests {
     #[test]
     fn no_label_blames_or_boasts() {
         let kinds = Kind::ALL.map(kind);
-        for text in ALL.iter().chain(&kinds) {
+        for text in ALL.iter().chain(run::ALL).chain(&kinds) {
             assert!(!text.trim().is_empty());
             for word in ["invalid", "oops", "sorry", "perfect", "optimal", "error:", "!", "please"]
             {

@@ -26,6 +26,7 @@ pub(super) fn panel<const EACH: usize>(
     html! {
         @if equal { (large(worked, rated, legs)) } @else { p.sub2 { (words::MOVES_DIFFER) } }
         (cautions(&rated.way))
+        div.acts { button.btn.go id="run-it" type="button" data-do="run" { (words::run::RUN_IT) } }
         div.two {
             div.do {
                 (facts(worked, rated))
