@@ -159,7 +159,7 @@ fn one_term(term: Term) -> Markup {
         Term::Over(num, den) => over(num, den),
         Term::Whole(number) => html! { (words::grouped(number)) },
         Term::Angle(angle) => html! { span.nb { (words::seconds_or_angle(angle)) } },
-        Term::Word(word) => html! { (closing(word)) },
+        Term::Word(word) => html! { (closing(word)) " " },
         Term::Sign(sign) => match sign {
             Sign::Equals => spaced("="),
             Sign::Nearly => spaced("≈"),
@@ -175,7 +175,7 @@ fn one_term(term: Term) -> Markup {
 
 /// A word of the working where it opens a line.
 fn opening(word: Word) -> String {
-    words::working(word) + if word == Word::PinEndsInHole { "" } else { ":" }
+    words::working(word) + ":"
 }
 
 /// A word of the working elsewhere.

@@ -4,7 +4,7 @@
 //! Angles are true. Radii are true where the head's circles carry them; otherwise
 //! the circles are spaced evenly. Alone, the circle in use fills the plate.
 use super::{Path, num, polar};
-use handturn::divide::{Leg, Part};
+use handturn::divide::{ArmsSet, Leg, Part};
 use handturn::head::{Circle, Sense};
 use handturn::number::float;
 use maud::{Markup, html};
@@ -154,9 +154,14 @@ impl<'a> Ring<'a> {
         }
     }
 
+    /// The arms, where they help: they count the handle's holes, not the back pin's.
+    fn arms_set(&self) -> Option<ArmsSet> {
+        self.leg.arms.filter(|_| self.leg.part == Part::Pin)
+    }
+
     /// The two arms stand just outside the span they set.
     fn arms(&self) -> Markup {
-        let Some(set) = self.leg.arms else { return html! {} };
+        let Some(set) = self.arms_set() else { return html! {} };
         let (from, to) = (self.angle(self.leg.from.number), self.angle(self.leg.to.number));
         let (first, second) = if self.clockwise() != set.rest { (from, to) } else { (to, from) };
         html! {
@@ -218,7 +223,7 @@ impl<'a> Ring<'a> {
     fn label(&self, number: u32, radius: f64, arm_side: f64) -> Label {
         let turns = self.angle(number);
         let label = Label::new(number, polar(radius, turns), 11.6);
-        let Some(set) = self.leg.arms else { return label };
+        let Some(set) = self.arms_set() else { return label };
         let side = if self.clockwise() != set.rest { arm_side } else { -arm_side };
         let (ux, uy) = polar(1.0, turns + 0.25);
         let reach = (label.wide * ux).abs() + (label.high * uy).abs();
@@ -392,7 +397,7 @@ fn spread(circles: &[Circle], place: usize) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use handturn::divide::{ArmsSet, At};
+    use handturn::divide::At;
     use handturn::head::{Head, SET_A, plates_of};
 
     fn leg(of: u32, from: u32, spaces: u32, part: Part, sense: Sense) -> Leg {

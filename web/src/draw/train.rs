@@ -24,6 +24,10 @@ pub fn drawing(train: &Train, distance: u16, name: &str) -> Markup {
     };
     let (left, right) = (edge(|s, r| s.x - r, false), edge(|s, r| s.x + r, true));
     let size = (right - left) / 20.0;
+    // A label may be wider than its gear.
+    let wide = |stud: &Stud| (stud.name.len() + 4 * stud.gears.len()) as f64 * size * 0.3;
+    let left = studs.iter().map(|stud| stud.x - wide(stud)).fold(left, f64::min);
+    let right = studs.iter().map(|stud| stud.x + wide(stud)).fold(right, f64::max);
     let (top, foot) =
         (edge(|s, r| s.y - r, false) - size * 2.6, edge(|s, r| s.y + r, true) + size * 2.6);
     let view =

@@ -1,5 +1,5 @@
 //! What an answer is told in: headings, facts, captions and closings.
-use super::{BACK, FORWARD, count, grouped, plain, signed_seconds};
+use super::{BACK, FORWARD, count, grouped, mixed, seconds, signed_seconds};
 use handturn::divide::{Leg, Part, Place, Way};
 use handturn::measure::Angle;
 use handturn::number::Fraction;
@@ -32,13 +32,14 @@ pub fn marks(n: u32) -> String {
 /// Which circle takes the fraction of a turn.
 #[must_use]
 pub fn goes_into(den: i64, holes: u16) -> String {
-    [", and ", &grouped(den), " goes into your ", &holes.to_string(), " circle."].concat()
+    [" of a handle turn, and ", &grouped(den), " goes into your ", &holes.to_string(), " circle."]
+        .concat()
 }
 
 /// That no circle takes it.
 #[must_use]
 pub fn goes_into_none(den: i64) -> String {
-    [", and ", &grouped(den), " goes into none of your circles: "].concat()
+    [" of a handle turn, and ", &grouped(den), " goes into none of your circles: "].concat()
 }
 
 /// How near the best way comes where none is exact.
@@ -171,7 +172,7 @@ pub fn short_and_long(few: u32, short: u32, long: u32) -> String {
         &grouped(i64::from(long)),
         " of ",
         &grouped(i64::from(few) + 1),
-        ": the table says which.",
+        ": the list of every position says which.",
     ]
     .concat()
 }
@@ -200,18 +201,20 @@ pub fn closing(moves_in_all: u32, place: &Place, plate: Option<Fraction>) -> Str
     .concat();
     if !place.handle.is_zero() {
         text += ", ";
-        text += &plain(place.handle);
+        text += &mixed(place.handle);
         text += " turns made on the plate";
     }
     if let Some(plate) = plate.filter(|plate| !plate.is_zero()) {
         let way = if plate.is_negative() { BACK } else { FORWARD };
-        text += &[", the plate ", way, " by ", &plain(plate.abs()), " of a turn"].concat();
+        text += &[", the plate ", way, " by ", &mixed(plate.abs()), " turns"].concat();
     }
     let error = place.error().unwrap_or(Angle::ZERO);
-    text += &if error == Angle::ZERO {
-        ", the work home.".to_owned()
-    } else {
-        [", the work ", &signed_seconds(error), " from home."].concat()
+    text += &match (error == Angle::ZERO, error.turns().is_negative()) {
+        (true, _) => ", the work home.".to_owned(),
+        (_, short) => {
+            let size = seconds(Angle::from_turns(error.turns().abs()));
+            [", the work ", &size, if short { " short of home." } else { " past home." }].concat()
+        }
     };
     text
 }

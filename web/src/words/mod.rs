@@ -115,8 +115,9 @@ words! {
     WORM_IS_OUT = "Worm out of mesh";
     NO_EXACT_WAY = "No exact way with what you own.";
     NO_PLAIN = "no plain setting is exact";
-    CANCELS_TO = " cancels to ";
-    WHOLE_TURNS = ": whole turns of the handle, on any circle.";
+    ONE_PART_IS = "One part is ";
+    ONE_MOVE_IS = "Each move is ";
+    WHOLE_TURNS = " turns of the handle, on any circle.";
     ENDS_IN = "Ends in";
     START = "start";
     FORWARD = "forward";
@@ -127,6 +128,7 @@ words! {
 
     NEVER_ADD_UP = "Errors never add up.";
     ADDS_UP = "The error grows evenly and all of it lands in the last gap.";
+    ADDS_UP_ROUND = "The error grows evenly from move to move.";
     CLAMP_EACH_CUT = "The spindle clamp goes on for each cut.";
     WORM_OUT = "Worm out: hold the work; putting it back loses the place.";
     FINGERS_OUT = "Fingers out, guard on.";
@@ -227,6 +229,18 @@ pub fn read_as_angle(angle: Angle) -> String {
     ["Read as ", &plain(angle.turns()), " of a turn", &dms, &degrees, "."].concat()
 }
 
+/// A fraction as a mixed number in one line: `42 1/3`, `40`.
+#[must_use]
+pub fn mixed(value: Fraction) -> String {
+    let (whole, part) = (value.abs().floor(), value.abs().part());
+    let sign = if value.is_negative() { "−" } else { "" };
+    match (whole, part.is_zero()) {
+        (0, false) => [sign, &plain(part)].concat(),
+        (_, false) => [sign, &grouped(whole), " ", &plain(part)].concat(),
+        _ => [sign, &grouped(whole)].concat(),
+    }
+}
+
 /// A fraction in one line: `7/144`, `40`.
 #[must_use]
 pub fn plain(value: Fraction) -> String {
@@ -257,7 +271,7 @@ pub fn order_shifts(every: u32, count: u32, shared: u64) -> String {
 pub fn working(word: Word) -> String {
     match word {
         Word::SetAsIfFor(parts) => return "Set as if for ".to_owned() + &grouped(i64::from(parts)),
-        Word::PinEndsInHole => "Closing move, no cut: the pin ends in hole",
+        Word::PinEndsInHole => "no cut, the pin ends in hole",
         Word::NearMove => "A move near it",
         Word::Gears => "Gears",
         Word::PerPart => "Per part",
@@ -265,7 +279,7 @@ pub fn working(word: Word) -> String {
         Word::AllMoves => "All moves, the closing one too",
         Word::OneHole => "One hole",
         Word::OneMark => "One mark",
-        Word::TimesRound(times) => return answers::times_round(times),
+        Word::TimesRound(times) => return times.to_string() + " times round",
         Word::Worst => "Worst",
         Word::Neighbours => "Neighbours",
         Word::Closing => CLOSING,

@@ -187,7 +187,7 @@ fn owned_strip(head: &Head) -> Markup {
     html! {
         dl.own {
             @for (name, value, more) in facts {
-                div { dt.lab { (name) } dd { b { (value) } span { (more) } } }
+                div { dt.lab { (name) } dd { b { (value) } " " span { (more) } } }
             }
         }
     }

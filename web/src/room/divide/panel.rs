@@ -50,7 +50,12 @@ pub(super) fn panel<const EACH: usize>(
 fn large(worked: &Worked, rated: &Rated, legs: &[Leg]) -> Markup {
     let phrase = moves::phrase(legs, worked.spread(&rated.way));
     html! {
-        p.big { @for (text, large) in &phrase.0 { @if *large { (text) " " } @else { span.u { (text) " " } } } }
+        p.big {
+            @for (k, (text, large)) in phrase.0.iter().enumerate() {
+                @if k > 0 && !text.starts_with(',') { " " }
+                @if *large { (text) } @else { span.u { (text) } }
+            }
+        }
         @if let [leg] = legs {
             p.sub2 {
                 @match worked.short_and_long(&rated.way).filter(|_| worked.spread(&rated.way).is_some()) {
@@ -64,7 +69,9 @@ fn large(worked: &Worked, rated: &Rated, legs: &[Leg]) -> Markup {
                     Way::Compound(way) => {
                         @if way.back_spaces < 0 { (words::BACK_FIRST) " " }
                         @if way.times_round > 1 { (words::times_round(way.times_round)) " " }
-                        @if !rated.errors.is_none() { (words::ADDS_UP) }
+                        @if !rated.errors.is_none() {
+                            (if way.times_round > 1 { words::ADDS_UP_ROUND } else { words::ADDS_UP })
+                        }
                     }
                     _ => (words::MOVES_DIFFER),
                 }

@@ -66,7 +66,7 @@ fn the_clock_wheels() {
         &fields,
         &[
             "ways to set 127",
-            "127 goes into none of your circles: no plain setting is exact",
+            "One part is 40 over 127 40 127 of a handle turn, and 127 goes into none of your circles: no plain setting is exact",
             "13 holes on the 39 No full turn. 14 holes show, counting the one the pin is in (13 spaces).",
             "the plate must go back 21°",
             "Spindle 56",
@@ -78,7 +78,7 @@ fn the_clock_wheels() {
     shows(
         &fields,
         &[
-            "40 over 64 40 64 cancels to 5 over 8 5 8 , and 8 goes into your 16 circle.",
+            "One part is 40 over 64 40 64 = 5 over 8 5 8 of a handle turn, and 8 goes into your 16 circle.",
             "10 holes on the 16 No full turn. 11 holes show, counting the one the pin is in (10 spaces).",
             "63 moves between cuts and one to close, without a cut. After it: hole 0, 40 turns made on the plate, the work home.",
         ],
@@ -99,7 +99,7 @@ fn nearest_hole_gives_all_its_errors() {
         &fields,
         &[
             "15 or 16 holes on the 49",
-            "72 moves of 15 holes and 55 of 16: the table says which. Errors never add up.",
+            "72 moves of 15 holes and 55 of 16: the list of every position says which. Errors never add up.",
             "Worst place 328″ 0.061 mm 2.4 thou",
             "Between neighbours 375″ 0.069 mm 2.7 thou",
             "Position 1: hole 0, no error.",

@@ -86,8 +86,9 @@ fn circle_fact(worked: &Worked, turns: Fraction) -> Markup {
         _ => None,
     };
     html! {
-        @if let Some((num, den)) = asked { (over(num, den)) } @else { (fraction(turns)) }
-        @if asked.is_some_and(|(num, den)| (num, den) != (turns.num(), turns.den())) { (words::CANCELS_TO) (fraction(turns)) }
+        (if worked.question.closes() { words::ONE_PART_IS } else { words::ONE_MOVE_IS })
+        @if let Some((num, den)) = asked.filter(|asked| *asked != (turns.num(), turns.den())) { (over(num, den)) " = " }
+        (fraction(turns))
         @if turns.is_whole() {
             (words::WHOLE_TURNS)
         } @else if let Some(Way::Plain(way)) = plain.map(|rated| rated.way) {
