@@ -1,0 +1,101 @@
+// Answer times of the page from disk, in headless Chromium: from the input event's own
+// time stamp to a forced layout read after the new markup is in place, over 200 different
+// questions; the next frame's time beside it. And from navigation to the first answer.
+// Prints figures; nothing is asserted but that every question was answered.
+import assert from 'node:assert/strict';
+import { FILE, withBrowser } from './rig.mjs';
+
+/** In the page: times every input event that the page has just dealt with. */
+function watch() {
+  window.times = [];
+  window.addEventListener('input', (event) => {
+    // The page's own listener stands on the document, so its markup is in place by now.
+    const height = document.querySelector('[id^="way-"]').getBoundingClientRect().height;
+    const laidOut = performance.now() - event.timeStamp;
+    const one = { laidOut, height, text: document.getElementById('answer').textContent };
+    requestAnimationFrame(() => {
+      one.frame = performance.now() - event.timeStamp;
+      window.times.push(one);
+    });
+  });
+  const seen = new MutationObserver(() => {
+    if (window.first === undefined && document.querySelector('[id^="way-"]')) {
+      document.querySelector('[id^="way-"]').getBoundingClientRect();
+      window.first = performance.now();
+      seen.disconnect();
+    }
+  });
+  seen.observe(document, { childList: true, subtree: true });
+}
+
+/** Numbers from a fixed seed. */
+function dice(seed) {
+  let state = seed >>> 0;
+  return (below) => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return Math.floor((state / 2 ** 32) * below);
+  };
+}
+
+/** 200 different questions: parts small and large, angles to the second, lists of marks. */
+function questions() {
+  const roll = dice(127);
+  const asked = new Set();
+  const fill = (kind, count, text) => {
+    const until = asked.size + count;
+    while (asked.size < until) asked.add(`${kind} ${text()}`);
+  };
+  fill('parts', 110, () => 2 + roll(999));
+  fill('parts', 40, () => 1001 + roll(9000));
+  fill('angle', 30, () => `${roll(360)} ${roll(60)} ${roll(60)}`);
+  fill('list', 20, () => Array.from({ length: 24 }, (_, k) => `${k * 15}°${roll(60)}′${roll(60)}″`).join('; '));
+  return [...asked].map((one) => [one.slice(0, one.indexOf(' ')), one.slice(one.indexOf(' ') + 1)]);
+}
+
+const ms = (value) => `${value.toFixed(1)} ms`.padStart(10);
+const part = (sorted, share) => sorted[Math.min(sorted.length - 1, Math.ceil(sorted.length * share) - 1)];
+const row = (name, values) => {
+  const sorted = [...values].sort((a, b) => a - b);
+  console.log(`${name.padEnd(44)}${ms(part(sorted, 0.5))}${ms(part(sorted, 0.9))}${ms(part(sorted, 0.99))}${ms(sorted.at(-1))}`);
+};
+
+async function answerTimes(browser) {
+  const page = await browser.open(FILE, { before: watch });
+  await page.getByRole('button', { name: 'Plates 15 to 49' }).click();
+  await page.getByRole('button', { name: 'usual twelve gears' }).click();
+  const found = [];
+  let open = 'parts';
+  for (const [kind, text] of questions()) {
+    if (kind !== open) await page.getByRole('button', { name: kind === 'angle' ? 'Angle' : 'List', exact: true }).click();
+    open = kind;
+    const before = await page.evaluate(() => window.times.length);
+    await page.locator(`#${kind}`).fill(text);
+    await page.waitForFunction((count) => window.times.length > count, before);
+    const [one] = await page.evaluate(() => window.times.slice(-1));
+    assert.match(one.text, /ways? to set/, `${kind} ${text}`);
+    assert.ok(one.height > 0);
+    found.push({ kind, ...one });
+  }
+  assert.equal(found.length, 200);
+  assert.deepEqual(page.seen.errors, []);
+  return { page, found };
+}
+
+console.log(`${''.padEnd(44)}${'half'.padStart(10)}${'90 %'.padStart(10)}${'99 %'.padStart(10)}${'worst'.padStart(10)}`);
+await withBrowser(async (browser) => {
+  const { page, found } = await answerTimes(browser);
+  row('Answer laid out, 200 different questions', found.map((one) => one.laidOut));
+  row('The next frame after it', found.map((one) => one.frame));
+  for (const kind of ['parts', 'angle', 'list']) {
+    row(`  ${kind}: laid out`, found.filter((one) => one.kind === kind).map((one) => one.laidOut));
+  }
+  await page.close();
+  const first = [];
+  for (let k = 0; k < 10; k += 1) {
+    const again = await browser.open(FILE, { before: watch });
+    await again.waitForFunction(() => window.first !== undefined);
+    first.push(await again.evaluate(() => window.first));
+    await again.close();
+  }
+  row('From disk to first answer, 10 openings', first);
+});
