@@ -2,7 +2,7 @@
 //! records. Fractions of a number do not occur (exact values are pairs of whole
 //! numbers), and leaving them out makes the page some 10 kB smaller than a
 //! library that reads them. What is read may be anything at all: it either gives
-//! the value or [`Bad`], never more nesting than [`DEEPEST`].
+//! the value or [`Bad`], never more nesting than `DEEPEST`.
 use serde::de::{
     self, DeserializeSeed, Deserializer, EnumAccess, MapAccess, SeqAccess, VariantAccess, Visitor,
 };
