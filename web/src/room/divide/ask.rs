@@ -110,7 +110,7 @@ pub(super) fn keep_good(fields: &mut Fields) {
 /// What stood in `name` when the question last read.
 #[must_use]
 pub(super) fn last_typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
-    fields.or(&good(name), typed(fields, name))
+    fields.or(&good(name), default(name))
 }
 
 fn good(name: &str) -> String {
