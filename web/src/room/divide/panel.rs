@@ -26,11 +26,11 @@ pub(super) fn panel<const EACH: usize>(
     html! {
         @if equal { (large(worked, rated, legs)) } @else { p.sub2 { (words::MOVES_DIFFER) } }
         (cautions(&rated.way))
-        div.acts { button.btn.go id="run-it" type="button" data-do="run" { (words::run::RUN_IT) } }
         div.two {
             div.do {
                 (facts(worked, rated))
                 @if let [_, _, ..] = &**legs { (steps(legs)) }
+                div.acts { button.btn.go id="run-it" type="button" data-do="run" { (words::run::RUN_IT) } }
                 (closing(worked, rated))
             }
             div.figures { @for leg in legs { (figure(worked, rated, leg, legs.len() > 1)) } }

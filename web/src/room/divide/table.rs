@@ -15,7 +15,7 @@ pub(super) fn section(worked: &Worked, rated: &Rated, key: &str) -> Markup {
     let rows = asked.or(unequal.then_some(ROWS)).unwrap_or(0).min(positions);
     let more = rows.saturating_mul(4).max(ROWS).to_string();
     html! {
-        section.every id=(["every-", key].concat()) aria-labelledby="every-title" {
+        div.every id=(["every-", key].concat()) {
             h3 id="every-title" { (words::EVERY_POSITION) }
             @if rows > 0 {
                 div.scroll tabindex="0" role="region" aria-labelledby="every-title" {

@@ -130,7 +130,7 @@ fn one<const EACH: usize>(
                 button.row.plate id=(row) type="button" data-do="way" data-value=(if open { "none" } else { key })
                     aria-expanded=(open) aria-controls=[open.then_some(&body)] {
                     span.rk { span.vh { (words::RANK) " " } (rank + 1) }
-                    span.sm { span.nm { (words::kind(group.kind)) } span.mv { (line(worked, rated)) } }
+                    span.sm { span.nm { (words::kind(group.kind)) } span.say { (line(worked, rated)) } }
                     span.mk { (mark(&rated.errors)) span.ms { (aside(worked, rated)) } }
                 }
             }
