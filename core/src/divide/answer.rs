@@ -1,6 +1,7 @@
 //! The whole answer: every way the head can set a question, both orders, what
 //! was left out and why, and what would make it exact where nothing is.
 use super::differential::{self, Differential};
+use super::lacking::lacking_gear;
 use super::way::{Kind, Way};
 use super::{Errors, Question, direct, fine_dial, handwheel, holes, near, pairs};
 use crate::error::{Cause, Error, Field};
@@ -332,7 +333,7 @@ fn lacking(question: &Question, head: &Head) -> Result<Lacking, Error> {
         circle = u32::try_from(turns.den()).ok();
     }
     let found = match no_differential(question, head)? {
-        None => near::lacking_gear(question, head)?,
+        None => lacking_gear(question, head)?,
         Some(_) => None,
     };
     let (gear, gear_way) = found.unzip();

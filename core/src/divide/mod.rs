@@ -17,6 +17,7 @@ mod fine_dial_tests;
 mod grid;
 mod handwheel;
 mod holes;
+mod lacking;
 mod moves;
 mod near;
 mod pairs;

@@ -11,12 +11,10 @@ use super::differential::{self, Differential};
 use super::holes::{self, CircleAt};
 use super::moves::Errors;
 use super::question::Question;
-use crate::bounds;
 use crate::error::Error;
-use crate::head::{Circle, Gear, Head};
+use crate::head::{Circle, Head};
 use crate::number::{Fraction, gcd};
 use crate::train::{Stock, Train};
-use core::cmp::Ordering;
 
 /// Offers every plain move near the one wanted that the gears in `stock` make
 /// exact, each fraction of a turn once, on the largest circle that has it: with
@@ -75,113 +73,18 @@ pub(super) fn each_way(
     outcome
 }
 
-/// Moves tried at most to find the gear that is lacking; the usual plates need
-/// a quarter of it.
-const MOST_MOVES: usize = 1_000_000;
-
-/// The smallest gear that, added once to those owned, makes differential
-/// indexing possible, and the way with the fewest parts to fit that it opens.
-/// With so many holes that [`MOST_MOVES`] run out, larger gears stay untried.
-pub(super) fn lacking_gear(
-    question: &Question,
-    head: &Head,
-) -> Result<Option<(u16, Differential)>, Error> {
-    let Some(part) = differential::part(question)? else { return Ok(None) };
-    let mut gears = head.gears.clone();
-    if gears.push(Gear { teeth: 0, count: 1 }).is_err() {
-        return Ok(None);
-    }
-    let circles = head.plates.iter().flat_map(|plate| plate.circles.iter());
-    let moves = circles.map(|circle| usize::from(circle.holes)).fold(1, usize::saturating_add);
-    let searches = MOST_MOVES.checked_div(moves.saturating_mul(2)).unwrap_or(0);
-    let could = Could::help(part, head)?;
-    let teeth =
-        (bounds::TEETH.least..=bounds::TEETH.greatest).filter_map(|n| u16::try_from(n).ok());
-    for teeth in teeth.filter(|&teeth| could.has(teeth)).take(searches) {
-        if let Some(added) = gears.last_mut() {
-            added.teeth = teeth;
-        }
-        let mut best: Option<Differential> = None;
-        each_way(question, head, &Stock::of(&gears)?, &mut |way, _| {
-            best = Some(
-                best.map_or(way, |best| if simpler(&way, &best).is_lt() { way } else { best }),
-            );
-            Ok(())
-        })?;
-        if let Some(way) = best {
-            return Ok(Some((teeth, way)));
-        }
-    }
-    Ok(None)
-}
-
-/// Numbers of teeth that one more gear could have to help: the rest are ruled
-/// out without a search, which is most of them.
-struct Could([u64; 4]);
-
-impl Could {
-    /// In a train with the added gear among the drivers, the driven gears are
-    /// owned and the gear has the factors of the ratio's numerator that one owned
-    /// gear cannot have; the other way round for a driven gear. Where gears owned
-    /// could have both parts, any gear may do, if only as an idler.
-    fn help(part: Fraction, head: &Head) -> Result<Self, Error> {
-        let stock = Stock::of(&head.gears)?;
-        let mut most = Fraction::ZERO;
-        for end in [bounds::TEETH.least, bounds::TEETH.greatest] {
-            let mut gears = head.gears.clone();
-            let teeth = u16::try_from(end).unwrap_or(u16::MAX);
-            if gears.push(Gear { teeth, count: 1 }).is_ok() {
-                most = most.max(Stock::of(&gears)?.greatest_ratio(&head.mounting)?);
-            }
-        }
-        let mut could = Self([0; 4]);
-        each_move(part, head, most.min(part.inverse()?), &mut |near| match (
-            stock.could_divide(near.num),
-            stock.could_divide(near.den),
-        ) {
-            (true, true) => could = Self([u64::MAX; 4]),
-            (false, true) => could.add_multiples(stock.beyond_one_gear(near.num)),
-            (true, false) => could.add_multiples(stock.beyond_one_gear(near.den)),
-            (false, false) => {}
-        })?;
-        Ok(could)
-    }
-
-    fn add_multiples(&mut self, factor: u64) {
-        let Ok(factor) = u8::try_from(factor) else { return };
-        let mut teeth = factor;
-        while let Some(word) = self.0.get_mut(usize::from(teeth >> 6)) {
-            *word |= 1_u64 << (teeth & 63);
-            match teeth.checked_add(factor) {
-                Some(next) if factor > 0 => teeth = next,
-                _ => return,
-            }
-        }
-    }
-
-    fn has(&self, teeth: u16) -> bool {
-        let word = self.0.get(usize::from(teeth >> 6)).copied().unwrap_or(0);
-        word & (1_u64 << (teeth & 63)) != 0
-    }
-}
-
-fn simpler(a: &Differential, b: &Differential) -> Ordering {
-    let parts = a.train.parts_to_fit().cmp(&b.train.parts_to_fit());
-    parts.then(b.circle.holes.cmp(&a.circle.holes)).then_with(|| a.tie(b))
-}
-
 /// A plain move and the ratio of gears that makes it exact, above nought.
-struct NearMove {
+pub(super) struct NearMove {
     circle: CircleAt,
     holes: u32,
-    num: u64,
-    den: u64,
+    pub(super) num: u64,
+    pub(super) den: u64,
     follows: bool,
 }
 
 /// Hands over every move of one hole or more, on every circle within reach,
 /// whose gear ratio is neither nought nor above `most`.
-fn each_move(
+pub(super) fn each_move(
     part: Fraction,
     head: &Head,
     most: Fraction,

@@ -91,14 +91,6 @@ impl Stock {
         self.multiple == 0 || rest == Some(0)
     }
 
-    /// The factor of `part` that no single gear owned can have: what another
-    /// gear must have so that the two of them could be multiples of `part`.
-    /// One where that is not known.
-    #[must_use]
-    pub fn beyond_one_gear(&self, part: u64) -> u64 {
-        part.checked_div(gcd(part, self.multiple)).unwrap_or(1)
-    }
-
     /// Hands every simple train of `ratio`, above nought, to `keep`: the last
     /// gear turning the `same_way` as the first, idlers from the gears left over.
     pub fn simple(

@@ -23,7 +23,6 @@ pub fn calls() {
     Stock::gears(&any()).for_each(keep);
     keep(Stock::greatest_ratio(&any(), &any()));
     keep(Stock::could_divide(&any(), any()));
-    keep(Stock::beyond_one_gear(&any(), any()));
     Stock::simple(&any(), any(), any(), &any(), &mut |train| keep(train));
     Stock::compound(&any(), any(), any(), &any(), &mut |train| keep(train));
 
