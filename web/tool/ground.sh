@@ -27,17 +27,28 @@ targets_present() {
   [ -d "$libs/$wasm" ] && [ -d "$libs/$board" ]
 }
 
+debian_missing() { # prints what Debian's way of building still needs
+  new_enough /usr/bin/rustc || echo rustc-web
+  have /usr/bin/cargo || echo cargo-web
+  [ -d /usr/lib/rustlib/src/rust/library ] ||
+    [ -d "$(/usr/bin/rustc --print sysroot 2>/dev/null)/lib/rustlib/src/rust/library" ] || echo rust-web-src
+  have wasm-ld-19 || echo lld-19
+}
+
+# Decided once; scripts that this one calls are told.
 choose_toolchain() {
-  [ -n "${HANDTURN_TOOLCHAIN:-}" ] && return
-  HANDTURN_TOOLCHAIN=debian
+  toolchain=${HANDTURN_TOOLCHAIN:-${HANDTURN_CHOSEN:-}}
+  [ -z "$toolchain" ] || return 0
+  toolchain=debian
   if have cargo && new_enough rustc; then
     if targets_present; then
-      HANDTURN_TOOLCHAIN=rustup
-    elif have rustup && timeout 60 rustup target add "$wasm" "$board" >/dev/null 2>&1 && targets_present; then
-      HANDTURN_TOOLCHAIN=rustup
+      toolchain=rustup
+    elif [ -n "$(debian_missing)" ] && have rustup &&
+      timeout 60 rustup target add "$wasm" "$board" >/dev/null 2>&1 && targets_present; then
+      toolchain=rustup
     fi
   fi
-  export HANDTURN_TOOLCHAIN
+  export HANDTURN_CHOSEN=$toolchain
 }
 
 # cargo for this computer itself.
@@ -53,7 +64,7 @@ host_cargo() {
 cross() {
   local target=$1 libraries=$2 subcommand=$3
   shift 3
-  if [ "$HANDTURN_TOOLCHAIN" = rustup ]; then
+  if [ "$toolchain" = rustup ]; then
     cargo "$subcommand" --target "$target" "$@"
   else
     RUSTC=/usr/bin/rustc RUSTC_BOOTSTRAP=1 \
@@ -81,11 +92,8 @@ want_compiler() {
     want cargo-web /usr/bin/cargo
   fi
   choose_toolchain
-  if [ "$HANDTURN_TOOLCHAIN" = debian ]; then
-    want rustc-web /usr/bin/rustc
-    want cargo-web /usr/bin/cargo
-    [ -d /usr/lib/rustlib/src/rust/library ] || [ -d "$(/usr/bin/rustc --print sysroot 2>/dev/null)/lib/rustlib/src/rust/library" ] || wanted+=(rust-web-src)
-    want lld-19 wasm-ld-19
+  if [ "$toolchain" = debian ]; then
+    mapfile -t -O ${#wanted[@]} wanted < <(debian_missing)
   fi
 }
 
@@ -95,6 +103,9 @@ want_page_tools() {
 }
 
 want_lints() {
+  if have cargo && new_enough rustc && have rustup; then
+    timeout 60 rustup component add rustfmt clippy >/dev/null 2>&1 || true
+  fi
   host_cargo fmt --version >/dev/null 2>&1 || wanted+=(rustfmt-web)
   host_cargo clippy --version >/dev/null 2>&1 || wanted+=(rust-web-clippy)
 }
