@@ -40,12 +40,20 @@ fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
         ("version", _) => state.newer = true,
         ("stored-page", _) => state.fields = Fields::from_kept(event.value),
         ("press", "take-newer") => return vec![Effect::TakeNewVersion],
-        ("press", "room") => state.fields.set("room", event.value),
+        ("press", "room") => return open_room(state, event.value, ""),
+        ("press", "own") => return open_room(state, "shop", event.value),
         ("press", "run") => return offer(state),
         _ if shop::event(&mut state.fields, *event) => {}
         _ => return divide::event(&mut state.fields, *event),
     }
     Vec::new()
+}
+
+/// Opens a room at its title, or at one of its fields.
+fn open_room(state: &mut State, room: &str, field: &str) -> Vec<Effect> {
+    state.fields.set("room", room);
+    let title = if room == "shop" { "shop-title" } else { "divide-title" };
+    vec![Effect::Focus(if field.is_empty() { title } else { field }.to_owned())]
 }
 
 /// A Run of the way that stands open.

@@ -71,6 +71,7 @@ words! {
     PLATES = "Plates";
     GEARS = "Gears";
     ERROR_AT = "Error at";
+    OWNED = "What you own, kept in Shop";
     LEVEL = "level";
     TILTED = "tilted";
     NONE = "none";

@@ -1,7 +1,7 @@
 //! The asking side: kind of division, its fields, the job's chips, what is owned.
 use super::ask::{self, Kind};
 use crate::fields::Fields;
-use crate::owned;
+use crate::owned::{self, Entry};
 use crate::pieces::{self, Field, error_of, field, input, segmented};
 use crate::words::{self, errors::said};
 use handturn::Error;
@@ -21,7 +21,7 @@ pub(super) fn section(
     let form = Form { fields, wrong };
     html! {
         section.ask aria-label=(words::WHAT_TO_DIVIDE) {
-            h1 { (words::DIVIDE) }
+            h1 id="divide-title" tabindex="-1" { (words::DIVIDE) }
             (segmented("kind", words::KIND_OF_DIVISION, kind.value(), &[
                 ("parts", words::PARTS), ("angle", words::ANGLE), ("list", words::LIST), ("dial", words::DIAL),
             ]))
@@ -154,7 +154,7 @@ impl<'a> Form<'a> {
     }
 }
 
-/// What is owned, in four facts; the Shop holds the rest.
+/// What is owned, in four facts; each opens the Shop where it stands.
 fn owned_strip(head: &Head) -> Markup {
     let circles: Vec<u16> =
         head.plates.iter().flat_map(|p| p.circles.iter().map(|c| c.holes)).collect();
@@ -166,28 +166,22 @@ fn owned_strip(head: &Head) -> Markup {
     let teeth = || head.gears.iter().map(|gear| gear.teeth);
     let diameter = head.work_diameter;
     let inches = diameter.inches().map(|inches| words::decimal(inches, 3)).unwrap_or_default();
+    let level = if head.tilted { words::TILTED } else { words::LEVEL };
+    let (least, most) = (circles.iter().min().copied(), circles.iter().max().copied());
+    let owned = if gears == 0 { words::NONE.to_owned() } else { gears.to_string() };
+    let millimetres = words::decimal(diameter.mm(), 3) + " mm";
     let facts = [
-        (
-            words::HEAD,
-            words::ratio(head.ratio),
-            if head.tilted { words::TILTED } else { words::LEVEL }.to_owned(),
-        ),
-        (
-            words::PLATES,
-            words::circles(circles.len()),
-            span(circles.iter().min().copied(), circles.iter().max().copied()),
-        ),
-        (
-            words::GEARS,
-            if gears == 0 { words::NONE.to_owned() } else { gears.to_string() },
-            span(teeth().min(), teeth().max()),
-        ),
-        (words::ERROR_AT, words::decimal(diameter.mm(), 3) + " mm", inches + " in"),
+        (Entry::Ratio, words::HEAD, words::ratio(head.ratio), level.to_owned()),
+        (Entry::Plates, words::PLATES, words::circles(circles.len()), span(least, most)),
+        (Entry::Gears, words::GEARS, owned, span(teeth().min(), teeth().max())),
+        (Entry::WorkDiameter, words::ERROR_AT, millimetres, inches + " in"),
     ];
     html! {
-        dl.own {
-            @for (name, value, more) in facts {
-                div { dt.lab { (name) } dd { b { (value) } " " span { (more) } } }
+        div.own role="group" aria-label=(words::OWNED) {
+            @for (entry, name, value, more) in facts {
+                button type="button" data-do="own" data-value=(entry.name()) {
+                    span.lab { (name) } " " b { (value) } " " span { (more) }
+                }
             }
         }
     }

@@ -122,7 +122,7 @@ pub(super) fn section(fields: &Fields) -> Markup {
     let lost = fields.or("head-name#undo", Entry::Name.default());
     html! {
         section.heads aria-labelledby="shop-title" {
-            h1 id="shop-title" { (crate::words::SHOP) }
+            h1 id="shop-title" tabindex="-1" { (crate::words::SHOP) }
             p.why { (words::WHY) }
             div.stack role="group" aria-label=(words::HEADS) {
                 @for (place, name) in names.iter().enumerate() {
