@@ -263,13 +263,15 @@ fn each_way(
                 Reason::NoTrain
             }
         },
+        Kind::NearestHole | Kind::FineDial if holes::plain_is_exact(question, head)? => {
+            Reason::PlainIsExact
+        }
         Kind::NearestHole => {
             holes::nearest_hole(question, head, &mut |way, errors| {
                 keep(Way::NearestHole(way), errors)
             })?;
             Reason::PlainIsExact
         }
-        Kind::FineDial if holes::plain_is_exact(question, head)? => Reason::PlainIsExact,
         Kind::FineDial => {
             fine_dial::fine_dial(question, head, &mut |way, errors| {
                 keep(Way::FineDial(way), errors)

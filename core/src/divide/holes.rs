@@ -138,16 +138,13 @@ pub(super) fn plain_is_exact(question: &Question, head: &Head) -> Result<bool, E
     Ok(found)
 }
 
-/// Offers the nearest hole on every circle where it is not exact.
+/// Offers the nearest hole on every circle; asked only where none is exact.
 pub(super) fn nearest_hole(
     question: &Question,
     head: &Head,
     keep: &mut dyn FnMut(Holes, Errors) -> Result<(), Error>,
 ) -> Result<(), Error> {
-    each(head, &mut |way| {
-        let errors = way.errors(question)?;
-        if errors.is_none() { Ok(()) } else { keep(way, errors) }
-    })
+    each(head, &mut |way| keep(way, way.errors(question)?))
 }
 
 /// One `Holes` for every circle within the handle's reach.

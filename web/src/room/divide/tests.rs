@@ -123,7 +123,7 @@ fn what_cannot_be_read_leaves_the_last_good_answer() {
         ],
     );
     press(&mut fields, "step", "up");
-    shows(&fields, &["ways to set 128"]);
+    shows(&fields, &["1 way to set 128"]);
     event(&mut fields, Event { kind: "key", name: "ArrowDown", value: "field parts", at_ms: 0 });
     shows(&fields, &["ways to set 127"]);
 }
