@@ -21,7 +21,7 @@ pub fn drawing(errors: &[f64], at: Option<usize>, most: &str, name: &str) -> Mar
         path.jump((x(k), 0.0)).down(-HIGH * error / worst)
     });
     html! {
-        svg.dr.strip viewBox="0 -58 640 116" role="img" aria-label=(name) {
+        svg.dr viewBox="0 -58 640 116" role="img" aria-label=(name) {
             path.t d="M0 0H640" {}
             path.care d="M0 -40H640M0 40H640" {}
             path d=(bars.0) stroke-width=(num((pitch * 0.5).clamp(0.4, 3.0))) {}

@@ -31,15 +31,22 @@ pub fn marks(n: u32) -> String {
 
 /// Which circle takes the fraction of a turn.
 #[must_use]
-pub fn goes_into(den: i64, holes: u16) -> String {
-    [" of a handle turn, and ", &grouped(den), " goes into your ", &holes.to_string(), " circle."]
+pub fn goes_into(turns: Fraction, holes: u16) -> String {
+    let den = grouped(turns.den());
+    [handle_turns(turns), ", and ", &den, " goes into your ", &holes.to_string(), " circle."]
         .concat()
+}
+
+/// What a number of handle turns counts.
+fn handle_turns(turns: Fraction) -> &'static str {
+    if turns > Fraction::ONE { " handle turns" } else { " of a handle turn" }
 }
 
 /// That no circle takes it.
 #[must_use]
-pub fn goes_into_none(den: i64) -> String {
-    [" of a handle turn, and ", &grouped(den), " goes into none of your circles: "].concat()
+pub fn goes_into_none(turns: Fraction) -> String {
+    [handle_turns(turns), ", and ", &grouped(turns.den()), " goes into none of your circles: "]
+        .concat()
 }
 
 /// How near the best way comes where none is exact.
@@ -161,13 +168,14 @@ pub fn same_move(circles: &[(u16, u32)]) -> String {
     ["Same move on ", &each.join(", "), "."].concat()
 }
 
-/// How many of the moves are short and how many long.
+/// How many of the moves are short and how many long, in what `part` counts.
 #[must_use]
-pub fn short_and_long(few: u32, short: u32, long: u32) -> String {
+pub fn short_and_long(part: Part, few: u32, short: u32, long: u32) -> String {
+    let (one, many) = super::moves::unit(part);
     [
         &count(short, "move", "moves"),
         " of ",
-        &count(few, "hole", "holes"),
+        &count(few, one, many),
         " and ",
         &grouped(i64::from(long)),
         " of ",
@@ -202,7 +210,7 @@ pub fn closing(moves_in_all: u32, place: &Place, plate: Option<Fraction>) -> Str
     if !place.handle.is_zero() {
         text += ", ";
         text += &mixed(place.handle);
-        text += " turns made on the plate";
+        text += if plate.is_some() { " turns made over the plate" } else { " turns made" };
     }
     if let Some(plate) = plate.filter(|plate| !plate.is_zero()) {
         let way = if plate.is_negative() { BACK } else { FORWARD };

@@ -153,4 +153,40 @@ mod tests {
             "Write 40 or 40:1.",
         );
     }
+
+    #[test]
+    fn every_error_says_what_is_so_and_blames_nobody() {
+        use Field::*;
+        let fields = [
+            Parts, Angle, Times, List, Marks, CutOrder, Ratio, Plates, Holes, Direct, Gears,
+            Mounting, Arms, Slack, Handwheel, FineDial, Reach, Length, Position, Event, Rounds,
+            Fraction, Record,
+        ];
+        let causes = [
+            Cause::Empty,
+            Cause::NotANumber,
+            Cause::NotWhole,
+            Cause::OutOfRange { least: 3, greatest: 7 },
+            Cause::ThousandsMark,
+            Cause::SixtyOrMore,
+            Cause::Twice,
+            Cause::TooMany { most: 9 },
+            Cause::Zero,
+            Cause::Overflow,
+            Cause::Conflict,
+            Cause::NotNow,
+            Cause::Newer,
+        ];
+        for (field, cause) in fields.iter().flat_map(|f| causes.iter().map(move |c| (*f, *c))) {
+            let said = said(&Error::new(field, cause), "x");
+            let text = [&*said.wrong, said.instead].join(" ").to_lowercase();
+            assert!(
+                said.wrong.ends_with('.') && said.wrong.len() > 10,
+                "{field:?} {cause:?}: {text}"
+            );
+            for word in ["invalid", "oops", "sorry", "error", "illegal", "failed"] {
+                assert!(!text.contains(word), "{field:?} {cause:?}: {text}");
+            }
+        }
+    }
 }

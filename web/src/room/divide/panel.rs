@@ -59,7 +59,7 @@ fn large(worked: &Worked, rated: &Rated, legs: &[Leg]) -> Markup {
         @if let [leg] = legs {
             p.sub2 {
                 @match worked.short_and_long(&rated.way).filter(|_| worked.spread(&rated.way).is_some()) {
-                    Some((few, long, all)) => { (words::short_and_long(few, all - long, long)) " " (words::NEVER_ADD_UP) },
+                    Some((few, long, all)) => { (words::short_and_long(leg.part, few, all - long, long)) " " (words::NEVER_ADD_UP) },
                     None => (moves::arms(leg)),
                 }
             }

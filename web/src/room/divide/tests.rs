@@ -71,7 +71,7 @@ fn the_clock_wheels() {
             "the plate must go back 21°",
             "Spindle 56",
             "Same move on 33 (11), 27 (9), 21 (7), 18 (6), 15 (5).",
-            "126 moves between cuts and one to close, without a cut. After it: hole 13",
+            "126 moves between cuts and one to close, without a cut. After it: hole 13, 42 1/3 turns made over the plate, the plate back by 2 1/3 turns, the work home.",
         ],
     );
     press(&mut fields, "parts", "64");
@@ -80,7 +80,7 @@ fn the_clock_wheels() {
         &[
             "One part is 40 over 64 40 64 = 5 over 8 5 8 of a handle turn, and 8 goes into your 16 circle.",
             "10 holes on the 16 No full turn. 11 holes show, counting the one the pin is in (10 spaces).",
-            "63 moves between cuts and one to close, without a cut. After it: hole 0, 40 turns made on the plate, the work home.",
+            "63 moves between cuts and one to close, without a cut. After it: hole 0, 40 turns made, the work home.",
         ],
     );
     press(&mut fields, "parts", "223");
@@ -165,4 +165,74 @@ fn what_a_run_freezes_is_what_stands_open() {
     assert_eq!(chosen(&fields).unwrap().2.way.kind(), Kind::NearestHole);
     type_in(&mut fields, "parts", "x");
     assert!(chosen(&fields).is_none());
+}
+
+/// A shop whose head has a handwheel dial and a fine dial too.
+fn with_dials() -> Fields {
+    let mut fields = shop();
+    owned::set(&mut fields, Entry::Handwheel, "yes");
+    owned::set(&mut fields, Entry::FineDial, "yes");
+    fields
+}
+
+#[test]
+fn every_kind_of_way_has_its_panel() {
+    let mut fields = with_dials();
+    let mut open = |parts: &str, way: &str, wanted: &[&str]| {
+        type_in(&mut fields, "parts", parts);
+        press(&mut fields, "way", way);
+        shows(&fields, wanted);
+    };
+    open("6", "direct", &["4 notches of 24", "Worm out: hold the work", "24 ÷ 6 = 4 notches"]);
+    open(
+        "6",
+        "plain",
+        &["6 turns + 26 holes on the 39", "handle turns, and 3 goes into your 39 circle."],
+    );
+    open(
+        "127",
+        "handwheel",
+        &[
+            "56 or 57 marks on the 180",
+            "39 moves of 56 marks and 88 of 57",
+            "No pin holds the handle: clamp before each cut.",
+        ],
+    );
+    open(
+        "127",
+        "fine-dial",
+        &["Dial on 86 , then 10 on the 33", "Fine dial 86 marks clockwise, to 86."],
+    );
+    open(
+        "51",
+        "compound",
+        &["2 on the 17 , then 12 on the 18", "Pin out. Handle 12 holes clockwise on the 18"],
+    );
+}
+
+#[test]
+fn a_cutting_order_says_where_it_shifts() {
+    let mut fields = shop();
+    type_in(&mut fields, "parts", "60");
+    type_in(&mut fields, "every", "25");
+    shows(&fields, &["25 and 60 share 5: after every 12 cuts the order moves on by one part"]);
+    type_in(&mut fields, "every", "60");
+    shows(&fields, &["Cutting order must be from 1 to 59. You typed 60 .", "Last good answer: 60"]);
+}
+
+#[test]
+fn what_is_left_out_gives_its_reason() {
+    let mut fields = Fields::default();
+    owned::set(&mut fields, Entry::Plates, owned::PLATES_A);
+    shows(
+        &fields,
+        &[
+            "Differential : no change gears are listed in Shop.",
+            "Handwheel dial : the handwheel has no dial.",
+            "No exact way with what you own.",
+            "It would be exact with a 127-hole circle",
+        ],
+    );
+    press(&mut fields, "gears", "");
+    shows(&fields, &["13 holes on the 39"]);
 }

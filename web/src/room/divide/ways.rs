@@ -92,9 +92,9 @@ fn circle_fact(worked: &Worked, turns: Fraction) -> Markup {
         @if turns.is_whole() {
             (words::WHOLE_TURNS)
         } @else if let Some(Way::Plain(way)) = plain.map(|rated| rated.way) {
-            (words::goes_into(turns.den(), way.circle.holes))
+            (words::goes_into(turns, way.circle.holes))
         } @else {
-            (words::goes_into_none(turns.den())) b { (words::NO_PLAIN) } "."
+            (words::goes_into_none(turns)) b { (words::NO_PLAIN) } "."
         }
     }
 }
