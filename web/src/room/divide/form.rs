@@ -193,7 +193,7 @@ pub(super) fn first_start(fields: &Fields) -> Markup {
     let wrong = handturn::head::read::plates(typed).err().filter(|_| !typed.trim().is_empty());
     html! {
         div.first.plate id="first" {
-            h2 id="answer" aria-live="polite" { (words::WHICH_PLATES) }
+            h2 id="answer" tabindex="-1" aria-live="polite" { (words::WHICH_PLATES) }
             div.stack {
                 button.btn.go type="button" data-do="plates" data-value="15" { (words::PLATES_15) }
                 button.btn type="button" data-do="plates" data-value="24" { (words::PLATES_24) }

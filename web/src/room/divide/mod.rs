@@ -129,8 +129,22 @@ pub fn event(fields: &mut Fields, event: Event) -> Vec<Effect> {
             fields.forget("at");
         }
         ("press", "rows") => fields.set("rows", event.value),
-        ("press", "plates") => plates(fields, event.value),
-        ("press", "gears") => owned::set(fields, Entry::Gears, owned::GEARS_USUAL),
+        // The button pressed goes: the focus must not go with it.
+        ("press", "plates") => {
+            plates(fields, event.value);
+            return vec![Effect::Focus(
+                if fields.has("try-plates") { "try-plates" } else { "answer" }.to_owned(),
+            )];
+        }
+        ("press", "gears") => {
+            owned::set(fields, Entry::Gears, owned::GEARS_USUAL);
+            return vec![Effect::Focus("answer".to_owned())];
+        }
+        // Enter keeps the field and has the answer's heading read out again.
+        ("key", "Enter") if event.value.starts_with("field ") => {
+            let again = if fields.get("said").is_empty() { "\u{200b}" } else { "" };
+            fields.set("said", again);
+        }
         _ => {}
     }
     Vec::new()

@@ -14,7 +14,7 @@ pub(super) fn section(worked: &Worked, stale: bool) -> Markup {
     let order = if worked.order == Order::Closest { "closest" } else { "quickest" };
     html! {
         div.hd {
-            h2 id="answer" aria-live="polite" { (heading(worked, ranked.len(), stale)) }
+            h2 id="answer" tabindex="-1" aria-live="polite" { (heading(worked, ranked.len(), stale)) (worked.fields.get("said")) }
             @if ranked.len() > 1 {
                 div.sort {
                     (segmented("order", words::ORDER, order, &[
