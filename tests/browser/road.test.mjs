@@ -91,32 +91,80 @@ test('from the site: its own files only, and an answer with the network off', ()
   assert.deepEqual([...page.seen.errors, ...later.seen.errors], []);
 }));
 
-test('a new version waits for a tap, through closing and opening too', () => withBrowser(async (browser) => {
+test('the site can be installed', () => withBrowser(async (browser) => {
+  const host = await openSite();
+  const page = await browser.open(host.origin);
+  await page.evaluate(() => navigator.serviceWorker.ready);
+  const devtools = await browser.context.newCDPSession(page);
+  const { installabilityErrors } = await devtools.send('Page.getInstallabilityErrors');
+  assert.deepEqual(installabilityErrors, []);
+  await host.close();
+}));
+
+/** A copy of the site on a host; `next()` puts another version in its place. */
+async function changingSite() {
   const folder = mkdtempSync(join(tmpdir(), 'handturn-site-'));
+  cpSync(SITE, folder, { recursive: true });
+  const host = await openSite(folder);
   const change = (name, from, to) => {
     const text = readFileSync(join(folder, name), 'utf8');
     assert.match(text, from);
     writeFileSync(join(folder, name), text.replace(from, to));
   };
-  cpSync(SITE, folder, { recursive: true });
-  const host = await openSite(folder);
+  return {
+    origin: host.origin,
+    next: () => {
+      change('index.html', /<title>Handturn<\/title>/, '<title>Handturn next</title>');
+      change('service-worker.js', /VERSION="\w+"/, 'VERSION="next"');
+    },
+    close: async () => {
+      await host.close();
+      rmSync(folder, { recursive: true });
+    },
+  };
+}
+
+test('a new version waits for a tap, through closing and opening too', () => withBrowser(async (browser) => {
+  const host = await changingSite();
   const first = await browser.open(host.origin);
   await first.waitForFunction(() => navigator.serviceWorker.controller);
-
-  change('index.html', /<title>Handturn<\/title>/, '<title>Handturn next</title>');
-  change('service-worker.js', /VERSION="\w+"/, 'VERSION="next"');
-
+  host.next();
   const second = await browser.open(host.origin);
   assert.equal(await second.title(), 'Handturn');
   await second.locator('#newer').waitFor();
-  await first.close();
   await second.close();
   const third = await browser.open(host.origin);
-  assert.equal(await third.title(), 'Handturn', 'closing every page must not change the version');
+  assert.equal(await third.title(), 'Handturn', 'opening the page again must not change the version');
   await third.locator('#newer button').click();
   await third.waitForFunction(() => document.title === 'Handturn next');
   await ask(third, '48', 'to set 48');
   assert.equal(await third.locator('#newer').count(), 0);
+  assert.equal(await first.title(), 'Handturn', 'another page that is open stays as it is');
   await host.close();
-  rmSync(folder, { recursive: true });
+}));
+
+test('a new version is not offered while a Run is open', () => withBrowser(async (browser) => {
+  const host = await changingSite();
+  const first = await browser.open(host.origin);
+  await first.waitForFunction(() => navigator.serviceWorker.controller);
+  await ask(first, '64', 'to set 64');
+  await first.locator('[data-do=run]').first().click();
+  await first.locator('[data-do=run-start]').click();
+  await first.locator('[data-do=run-leave]').click();
+  await first.locator('#run-strip').waitFor();
+  host.next();
+  const second = await browser.open(host.origin);
+  await second.locator('#run-strip').waitFor();
+  // Asked until the worker has the newer version; the page hears the same answer.
+  await second.evaluate(() => new Promise((newer) => {
+    navigator.serviceWorker.addEventListener('message', ({ data }) => { if (data === 'newer') newer(); });
+    setInterval(() => navigator.serviceWorker.controller.postMessage('any newer?'), 100);
+  }));
+  await second.locator('#run-strip').waitFor();
+  assert.equal(await second.locator('#newer').count(), 0);
+  await second.close();
+  const third = await browser.open(host.origin);
+  await third.locator('#run-strip').waitFor();
+  assert.equal(await third.title(), 'Handturn');
+  await host.close();
 }));

@@ -36,7 +36,7 @@ self.addEventListener('message', (event) => event.waitUntil((async () => {
   if (event.data === 'take') {
     await point(NEWEST);
     if (used !== NEWEST) await caches.delete(used);
-    await tell('taken');
+    event.source.postMessage('taken'); // other pages stay as they are until they are opened again
   }
 })()));
 

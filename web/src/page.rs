@@ -39,7 +39,7 @@ fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
     match (event.kind, event.name) {
         ("version", _) => state.newer = true,
         ("stored-page", _) => state.fields = Fields::from_kept(event.value),
-        ("press", "take-newer") => return vec![Effect::TakeNewVersion],
+        ("press", "take-newer") if offers_newer(state) => return vec![Effect::TakeNewVersion],
         ("press", "room") => return open_room(state, event.value, ""),
         ("press", "own") => return open_room(state, "shop", event.value),
         ("press", "run") => return offer(state),
@@ -71,9 +71,14 @@ fn screen(state: &State) -> String {
             "shop" => shop::screen(&state.fields),
             _ => divide::screen(&state.fields),
         };
-        frame::frame(&state.fields, state.newer, &run::strip(&state.desk), &room)
+        frame::frame(&state.fields, offers_newer(state), &run::strip(&state.desk), &room)
     });
     page.into_string()
+}
+
+/// A newer version is offered only while no Run is open: a job ends with the version it began with.
+fn offers_newer(state: &State) -> bool {
+    state.newer && state.desk.resumable().is_none()
 }
 
 impl State {

@@ -231,7 +231,7 @@ fn faulty(id: &str, trouble: Trouble) -> Entry {
 
 impl Desk {
     /// The Run that "Resume" means: the newest that is not at its end.
-    pub(super) fn resumable(&self) -> Option<&Entry> {
+    pub(crate) fn resumable(&self) -> Option<&Entry> {
         self.runs.iter().rev().find(|entry| !entry.closed && entry.fault.is_empty())
     }
 
