@@ -1,0 +1,104 @@
+// Every screen of the page, each reached as a person reaches it.
+import { FILE } from './rig.mjs';
+
+const room = (page, name) => page.locator(`[data-do=room][data-value=${name}]`).click();
+const kind = (page, name) => page.locator(`[data-do=kind][data-value=${name}]`).click();
+
+/** Plates and gears of the usual head. */
+export async function stock(page) {
+  await room(page, 'shop');
+  await page.locator('[data-do=shop-start][data-value=plates-15]').click();
+  await page.locator('[data-do=shop-start][data-value=gears]').click();
+}
+
+/** From a stocked head to 127 parts in Divide. */
+export async function divided(page, parts = '127') {
+  await stock(page);
+  await room(page, 'divide');
+  await page.locator('#parts').fill(parts);
+  await page.locator('#answer', { hasText: parts }).waitFor();
+}
+
+/** Opens the way in `place` (0 is the first) of those listed. */
+const open = (page, place) => async () => {
+  const row = page.locator('.row').nth(place);
+  if (await row.getAttribute('aria-expanded') !== 'true') await row.click();
+};
+
+/** Before the first move of the way in `place`. */
+async function offered(page, parts = '64', place = 0) {
+  await divided(page, parts);
+  await open(page, place)();
+  await page.locator('#run-it').click();
+  await page.locator('#run-start').waitFor();
+}
+
+/** At the machine, at the first position, saved. */
+async function running(page, parts = '64', place = 0) {
+  await offered(page, parts, place);
+  await page.locator('#run-start').click();
+  await page.locator('#run-saved[data-state=saved]').waitFor();
+}
+
+/** Each screen: its name and how to get there from a page just opened. */
+export const SCREENS = {
+  'first start': async () => {},
+  'first start, typing plates': async (page) => {
+    await page.locator('[data-do=plates][data-value=mine]').click();
+    await page.locator('#try-plates').fill('15 16 1x');
+  },
+  'Divide, exact': (page) => divided(page, '64'),
+  'Divide, differential': (page) => divided(page),
+  'Divide, second way open': async (page) => { await divided(page); await open(page, 1)(); },
+  'Divide, last way open': async (page) => {
+    await divided(page);
+    await open(page, await page.locator('.row').count() - 1)();
+  },
+  'Divide, a wrong entry': async (page) => { await divided(page); await page.locator('#parts').fill('127.5'); },
+  'Divide, cutting order': async (page) => {
+    await divided(page, '12');
+    await page.locator('#order summary').click();
+    await page.locator('#every').fill('4');
+  },
+  'Divide, an angle': async (page) => { await divided(page); await kind(page, 'angle'); },
+  'Divide, a list': async (page) => { await divided(page); await kind(page, 'list'); },
+  'Divide, a dial': async (page) => {
+    await divided(page);
+    await kind(page, 'dial');
+    await page.locator('#lines summary').click();
+  },
+  'Shop, nothing typed': (page) => room(page, 'shop'),
+  'Shop, stocked': stock,
+  'Shop, dials, errors and an undo': async (page) => {
+    await stock(page);
+    await page.locator('#head-handwheel').check();
+    await page.locator('#head-fine-dial').check();
+    await page.locator('[data-do=head-tilted][data-value=yes]').click();
+    await page.locator('#head-ratio').fill('0');
+    await page.locator('#head-plates').fill('15 15');
+    await page.locator('[data-do=shop-copy]').click();
+    await page.locator('[data-do=shop-delete]').click();
+  },
+  'Run, before it starts': offered,
+  'Run, at 1 of 64': running,
+  'Run, two pins': (page) => running(page, '51', 0),
+  'Run, differential': (page) => running(page, '127', 0),
+  'Run, went past': async (page) => { await running(page); await page.locator('[data-do=run-past]').click(); },
+  'Run, lost my place': async (page) => { await running(page); await page.locator('[data-do=run-lost]').click(); },
+  'Run, jump': async (page) => { await running(page); await page.locator('[data-do=run-jump]').click(); },
+  'Run, what is saved': async (page) => { await running(page); await page.locator('#run-saved[data-state=saved]').click(); },
+  'Divide with a Run open': async (page) => {
+    await running(page);
+    await page.locator('[data-do=run-leave]').click();
+    await page.locator('#run-strip').waitFor();
+    await room(page, 'divide');
+  },
+};
+
+/** A page on the screen called `name`. What earlier screens left in the profile would show: give each a fresh one. */
+export async function screen(browser, name) {
+  const page = await browser.open(FILE);
+  await page.locator('#page > *').first().waitFor();
+  await SCREENS[name](page);
+  return page;
+}
