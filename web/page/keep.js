@@ -105,8 +105,12 @@ function append(run, number, text) {
       if (!head) return refuse(work, 'gone');
       if (head.owner !== me) return refuse(work, 'taken');
       if (head.next !== at) return refuse(work, 'behind');
-      work.objectStore('events').add(text, [run, at]);
-      runs.put({ ...head, next: at + 1 }, run);
+      try {
+        work.objectStore('events').add(text, [run, at]);
+        runs.put({ ...head, next: at + 1 }, run);
+      } catch (fault) {
+        refuse(work, reason(fault));
+      }
     };
   }, async (work) => {
     const [head, event] = await Promise.all([

@@ -23,6 +23,7 @@ pub fn frame(fields: &Fields, newer: bool, strip: &Markup, content: &Markup) -> 
                 @if newer {
                     p id="newer" { button.btn type="button" data-do="take-newer" { (words::NEWER) } }
                 }
+                (super::run::corner())
             }
             nav.nav aria-label=(words::ROOMS) {
                 (strip)

@@ -11,7 +11,7 @@ words! {
     FILE_NAME = "handturn-run.json";
     RUN_IT = "Run it";
     RESUME = "Resume";
-    ALL_RUNS = "All Runs";
+    ALL_RUNS = "Runs";
     RUNS = "Runs on this device";
     NO_RUNS = "No Run is open.";
     OPEN_FILE = "Open a saved Run";
@@ -45,7 +45,7 @@ words! {
     NOT_SAVED = "Not saved";
 
     CLEAR = "Cutter clear of the work before the handle moves. Clamp off to move, on to cut.";
-    CLEAR_SHORT = "Cutter clear of the work before the handle moves.";
+    CLEAR_SHORT = "Cutter clear before the handle moves.";
     ONCE = "Counted once. Press again if you have moved again.";
     STILL_SAVING = "Still saving. That press was not counted.";
     SLOW = "Saving takes long. Wait for the tick before the next press.";

@@ -178,9 +178,9 @@ impl Open {
         State::replay(&self.frozen.plan(), self.shown().iter().copied()).unwrap_or_default()
     }
 
-    /// Whether an event waits for the store.
+    /// Whether an event waits for the store, or this tab for the right to count.
     pub(super) fn pending(&self) -> bool {
-        self.unsaved.is_empty() && self.asked.is_some()
+        self.unsaved.is_empty() && (self.asked.is_some() || self.lock == Lock::Asked)
     }
 
     pub(super) fn entry(&self) -> Entry {

@@ -14,12 +14,15 @@ pub fn strip(desk: &Desk) -> Markup {
                     span { (entry.title) ", " (run::at_of(entry.at, entry.of)) }
                     b { (run::RESUME) }
                 }
-                @if desk.runs.len() > 1 {
-                    button.all type="button" data-do="run-list" { (run::ALL_RUNS) }
-                }
             }
         }
     }
+}
+
+/// The way to the list, in the corner of every room.
+#[must_use]
+pub fn corner() -> Markup {
+    html! { button.btn.runs type="button" data-do="run-list" { (run::ALL_RUNS) } }
 }
 
 /// Every Run on this device.

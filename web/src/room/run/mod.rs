@@ -13,7 +13,7 @@ mod stored;
 mod tests;
 
 pub use desk::{Desk, Entry};
-pub use list::strip;
+pub use list::{corner, strip};
 
 use crate::keep::{self, Run};
 use crate::seam::{Effect, Event};

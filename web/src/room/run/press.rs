@@ -140,9 +140,9 @@ enum Want {
 /// Counts a press, if it may be counted now.
 fn count(open: &mut Open, want: Want, at_ms: u64) -> Vec<Effect> {
     open.note = match open.lock {
-        Lock::Held if !open.pending() => Note::None,
-        Lock::Held | Lock::Asked => Note::Saving,
         Lock::Elsewhere | Lock::Lost => return vec![],
+        _ if open.pending() => Note::Saving,
+        _ => Note::None,
     };
     if open.note != Note::None {
         return vec![];

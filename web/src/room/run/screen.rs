@@ -11,13 +11,14 @@ use maud::{Markup, html};
 pub(super) fn screen(open: &Open, desk: &Desk) -> Markup {
     let state = open.state();
     let show = show::of(open, &state).unwrap_or_default();
+    let noted = note_words(open, &show).is_some_and(|(_, seen)| seen);
     html! {
         div.run id="run" {
             (bar(open, desk, &state, &show))
             div.pl { (drawing(open, &state, &show)) }
             section.mv aria-label=(run::NEXT_MOVE) {
                 h1.vh id="run-say" aria-live="polite" { (spoken(open, &show)) }
-                div.said aria-hidden="true" { (said(&show)) }
+                div.said aria-hidden="true" { (said(&show, noted)) }
                 (note(open, &show))
             }
             (helpers())
@@ -111,11 +112,14 @@ fn drawing_words(leg: &Leg, show: &show::Show) -> String {
     words + ". "
 }
 
-/// The move as the eye reads it; who listens has the heading.
-fn said(show: &show::Show) -> Markup {
-    let lines = show.figures.len() + show.before.len() + usize::from(show.mark.is_some()) * 2;
+/// The move as the eye reads it; who listens has the heading. A note about the last
+/// press takes the place of the lines under the move.
+fn said(show: &show::Show, noted: bool) -> Markup {
+    let lines = show.figures.len() + usize::from(show.mark.is_some());
     html! {
-        @for line in &show.before { p.d.pre { (line) } }
+        @if !show.before.is_empty() {
+            p.d.pre { @for line in &show.before { span.nb { (line) } " " } }
+        }
         @if let Some((kind, number)) = &show.mark {
             p.d.pre { (run::CUT_HERE) }
             p.n.mk { @if !number.is_empty() { b { (number) } } span { (kind) } }
@@ -127,15 +131,17 @@ fn said(show: &show::Show) -> Markup {
         }
         @if !show.word.is_empty() { p.n id="run-move" { span.wd { (show.word) } } }
         p.d id="run-under" { (show.under) }
-        p.w { @for line in &show.why { span { (line) " " } } }
-        @if !show.cycle.is_empty() {
-            p.cy {
-                @for (k, step) in show.cycle.iter().enumerate() {
-                    i { (step) @if k + 1 < show.cycle.len() { " ·" } } " "
+        @if !noted {
+            p.w { @for line in &show.why { span { (line) " " } } }
+            @if !show.cycle.is_empty() {
+                p.cy {
+                    @for (k, step) in show.cycle.iter().enumerate() {
+                        i { (step) @if k + 1 < show.cycle.len() { " ·" } } " "
+                    }
                 }
             }
+            @if !show.caution.is_empty() { p.cc { (show.caution) } }
         }
-        @if !show.caution.is_empty() { p.cc { (show.caution) } }
     }
 }
 
