@@ -10,6 +10,7 @@ const SLOW_MS = 3000;
 
 const me = [...crypto.getRandomValues(new Uint32Array(4))].join('-');
 const others = 'BroadcastChannel' in globalThis ? new BroadcastChannel(NAME) : null;
+/** Runs this tab counts on, or is about to, each with what lets go of it. */
 const held = new Map();
 let tell = () => {};
 let base = null;
@@ -80,6 +81,7 @@ async function keep(run, number, write, agrees) {
     tell('kept', run, `${number} ${new Date().toTimeString().slice(0, 8)}`);
     others?.postMessage(run);
   } catch (fault) {
+    if (fault.message === 'taken') release(run);
     tell('unkept', run, `${number} ${reason(fault)}`);
   } finally {
     clearTimeout(late);
@@ -150,21 +152,31 @@ async function look(run) {
 /** Asks to be the one tab that counts on `run`; `steal` takes it from another. */
 async function claim(run, how) {
   if (held.has(run)) return;
+  let free;
+  const released = new Promise((resolve) => { free = resolve; });
+  held.set(run, free);
+  const mine = () => held.get(run) === free;
   const hold = async (lock) => {
-    if (!lock) { tell('lock', run, 'elsewhere'); return; }
-    const released = new Promise((resolve) => held.set(run, resolve));
+    if (!lock) {
+      release(run);
+      tell('lock', run, 'elsewhere');
+      return;
+    }
     try {
       const work = writing('runs', 'events');
       const finished = completed(work);
       const runs = work.objectStore('runs');
       runs.get(run).onsuccess = ({ target: { result: head } }) => {
-        if (head) runs.put({ ...head, owner: me }, run);
-        else refuse(work, 'gone');
+        if (!head || !mine()) refuse(work, 'gone');
+        else runs.put({ ...head, owner: me }, run);
       };
       await finished;
-      tell('stored', run, await stored(reading('runs', 'events'), run));
+      const lines = await stored(reading('runs', 'events'), run);
+      if (!mine()) return;
+      tell('stored', run, lines);
       tell('lock', run, 'held');
     } catch (fault) {
+      if (!mine()) return;
       release(run);
       tell('lock', run, `failed ${reason(fault)}`);
     }
@@ -173,6 +185,7 @@ async function claim(run, how) {
   if (!navigator.locks) return hold(true); // the mark in the record alone keeps two tabs apart
   const settings = how === 'steal' ? { steal: true } : { ifAvailable: true };
   await navigator.locks.request(`${NAME} ${run}`, settings, hold).catch(() => {
+    if (!mine()) return;
     release(run);
     tell('lock', run, 'lost');
   });
