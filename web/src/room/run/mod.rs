@@ -36,7 +36,7 @@ pub fn screen(desk: &Desk) -> Option<Markup> {
 /// Offers to start a Run of `frozen`.
 pub fn offer(desk: &mut Desk, frozen: Frozen) -> Vec<Effect> {
     desk.draft = Some(Box::new(frozen));
-    vec![Effect::Focus("run-start".to_owned())]
+    vec![Effect::Focus("run-before".to_owned())]
 }
 
 /// What `event` means to Runs; none when it is not theirs.

@@ -118,7 +118,7 @@ fn said(show: &show::Show, noted: bool) -> Markup {
     let lines = show.figures.len() + usize::from(show.mark.is_some());
     html! {
         @if !show.before.is_empty() {
-            p.d.pre { @for line in &show.before { span.nb { (line) } " " } }
+            p.d.pre { @for line in &show.before { span.nb[line.len() < 32] { (line) } " " } }
         }
         @if let Some((kind, number)) = &show.mark {
             p.d.pre { (run::CUT_HERE) }
@@ -212,13 +212,14 @@ fn thumbs(open: &Open, state: &State, show: &show::Show) -> Markup {
     let blocked = matches!(open.lock, Lock::Elsewhere | Lock::Lost);
     let back = state.back_event(0).map(|event| event.index.saturating_add(1).min(show.of));
     let back_name = back.map_or_else(|| run::AT_THE_FIRST.to_owned(), run::back_to);
+    let name = if show.done { run::DONE } else { run::NEXT };
     html! {
         div.go {
             button.bk id="run-back" type="button" data-do="run-back" aria-label=(back_name)
                 disabled[blocked || back.is_none()] { (run::BACK) }
             button.next id="run-next" type="button" data-do="run-next" disabled[blocked]
-                aria-label=([run::NEXT, ", ", &show.next].concat()) {
-                span { (run::NEXT) } " " small { (show.next) }
+                aria-label=([name, ", ", &show.next].concat()) {
+                span { (name) } " " small { (show.next) }
             }
         }
     }

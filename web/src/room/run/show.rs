@@ -34,6 +34,8 @@ pub(super) struct Show {
     /// The leg to draw.
     pub leg: Option<Leg>,
     pub phase: Option<Phase>,
+    /// At the end of everything: Next only leaves.
+    pub done: bool,
 }
 
 /// What to say about the confirmed state of a Run.
@@ -92,6 +94,7 @@ impl Stage<'_> {
             why: if after { vec![run::THEN_CLOSING.to_owned()] } else { vec![] },
             cycle: if self.head.spindle_clamp { vec!["Clamp on", "cut"] } else { vec!["Cut"] },
             next: grouped(i64::from(at)) + " is cut",
+            caution: "",
             say,
             leg,
             ..self.base
@@ -215,6 +218,7 @@ impl Stage<'_> {
         };
         Ok(Show {
             word: word.to_owned(),
+            done: following.is_none(),
             say: [word, " ", &under].concat(),
             under,
             why,

@@ -21,7 +21,7 @@ pub(super) fn screen(frozen: &Frozen) -> Markup {
     let chosen =
         ROUNDS.iter().find(|(_, _, rounds)| *rounds == &*frozen.rounds).map_or("", |row| row.0);
     html! {
-        main.run-start id="run-before" {
+        main.run-start id="run-before" tabindex="-1" {
             h1 { (run::BEFORE_CUTTING) }
             p.d { (run::title(frozen)) ", " (words::kind(frozen.way.kind())) }
             (steps(frozen))
