@@ -2,7 +2,7 @@
 use crate::config;
 use handturn::divide::{Graduation, MarkKind, Numbers, Parts, Question, Repeated};
 use handturn::head::{
-    Circle, FineDial, Gear, Handwheel, Head, Mounting, Plate, PlateStop, Reach, Sense,
+    Arms, Circle, FineDial, Gear, Handwheel, Head, Mounting, Plate, PlateStop, Reach, Sense,
 };
 use handturn::list::List;
 use handturn::measure::{Angle, Length};
@@ -97,8 +97,10 @@ prop_compose! {
         (drops, withdraws, tilted, sense) in (any::<bool>(), any::<bool>(), prop::bool::weighted(0.1), sense()),
         reach in option::weighted(0.2, (20..=60_i64, 30..=90_i64)),
         slack in 0..=10_i64,
+        arms in prop_oneof![(0..=180_i64, 181..=360_i64), (5..=40_i64, 90..=200_i64)],
     ) -> Head {
         let mm = |mm| Length::from_mm(Fraction::whole(mm));
+        let degrees = |n| Angle::from_degrees(Fraction::whole(n)).expect("a small angle");
         Head {
             ratio, plates, gears, mounting, handwheel, fine_dial, tilted,
             direct: List::from_slice(&direct).expect("few"),
@@ -107,6 +109,7 @@ prop_compose! {
             work_turns: sense,
             reach: reach.map(|(least, greatest)| Reach { least: mm(least), greatest: mm(greatest) }),
             slack: Fraction::new(slack, 10).expect("a part"),
+            arms: Arms { least: degrees(arms.0), greatest: degrees(arms.1) },
             ..Head::default()
         }
     }

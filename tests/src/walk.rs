@@ -33,6 +33,7 @@ pub fn walk(question: &Question, head: &Head, way: &Way) -> Result<(), String> {
         let reached = Ratio::of(next.stands.turns());
         same("place", turned, reached).map_err(|e| format!("{} {e}", index + 1))?;
         joins(&place, &step.legs, &next).map_err(|e| format!("move {index}: {e}"))?;
+        takes_up_slack(head, &step.legs).map_err(|e| format!("move {index}: {e}"))?;
         off.push(error(&next));
         stood.push(turned);
         place = next;
@@ -181,6 +182,23 @@ fn joins(before: &Place, legs: &[Leg], after: &Place) -> Result<(), String> {
         }
     }
     Ok(())
+}
+
+/// A fine dial that goes down passes its mark by all its slack and comes up to it.
+fn takes_up_slack(head: &Head, legs: &[Leg]) -> Result<(), String> {
+    let Some(dial) = head.fine_dial else { return Ok(()) };
+    let slack = Ratio::of(dial.slack).over(Ratio::new(dial.marks.into(), 1));
+    let mut legs = legs.iter().filter(|leg| leg.part == Part::FineDial).map(leg_turns);
+    let (first, second) = (legs.next(), legs.next());
+    match (first, second) {
+        (Some(down), None) if down < Ratio::ZERO && slack > Ratio::ZERO => {
+            Err(format!("the dial stops at {down:?} on its way down"))
+        }
+        (Some(down), Some(up)) if down >= Ratio::ZERO || up < slack => {
+            Err(format!("{down:?}, then {up:?} of the dial, for a slack of {slack:?}"))
+        }
+        _ => Ok(()),
+    }
 }
 
 /// Worst, adjacent and closing error, looked for among all positions.
