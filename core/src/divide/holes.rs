@@ -80,24 +80,17 @@ impl Holes {
                 .ok_or(Error::new(Field::Record, Cause::TooMany { most: 8 }))
         };
         let equals = Term::Sign(Sign::Equals);
-        let asked = match (question.parts(), self.ratio.is_whole()) {
+        let times = Term::Sign(Sign::Times);
+        let (near, left) = on_circle.nearest()?;
+        let sign = if left.is_zero() { equals } else { Term::Sign(Sign::Nearly) };
+        let start = match (question.parts(), self.ratio.is_whole()) {
             (Some(parts), true) if step.turns().num() == 1 => {
-                Term::Over(self.ratio.num(), i64::from(parts))
+                Equation::of(&[Term::Over(self.ratio.num(), i64::from(parts))])
             }
-            _ => Term::of(turns),
+            _ => Equation::of(&[Term::of(self.ratio), times, Term::of(step.turns())]),
         };
-        if on_circle.is_whole() {
-            let on_circle = Term::Over(on_circle.num(), holes);
-            let terms = [asked, equals, Term::of(turns), equals, on_circle];
-            push(if asked == Term::of(turns) {
-                Equation::of(&[asked, equals, on_circle])
-            } else {
-                Equation::of(&terms)
-            })?;
-        } else {
-            let (near, _) = on_circle.nearest()?;
-            let nearly = Term::Sign(Sign::Nearly);
-            push(Equation::of(&[asked, nearly, Term::Over(near, holes)]))?;
+        push(chain(start, &[(equals, Term::of(turns)), (sign, Term::Over(near, holes))]))?;
+        if !on_circle.is_whole() {
             let errors = self.errors(question)?;
             let one = Fraction::ONE.checked_div(self.ratio)?.over(holes)?;
             let one = Term::Angle(Angle::from_turns(one));
@@ -109,7 +102,6 @@ impl Holes {
         }
         if let (true, Some(parts)) = (on_circle.is_whole(), question.parts()) {
             let all = Term::of(turns.times(i64::from(parts))?);
-            let times = Term::Sign(Sign::Times);
             let each = Term::Over(on_circle.num(), holes);
             let terms = [Term::Whole(i64::from(parts)), times, each, equals, all];
             let line = Equation::of(&terms).map(|line| line.about(Word::AllMoves));
@@ -117,6 +109,18 @@ impl Holes {
         }
         Ok(lines)
     }
+}
+
+/// `start`, and after it each step that says something new: "40/64 = 5/8 = 10/16".
+fn chain(start: Option<Equation>, steps: &[(Term, Term)]) -> Option<Equation> {
+    let mut line = start?;
+    for &(sign, term) in steps {
+        if line.terms.last() != Some(&term) {
+            line.terms.push(sign).ok()?;
+            line.terms.push(term).ok()?;
+        }
+    }
+    Some(line)
 }
 
 /// Offers plain indexing on every circle where it is exact.

@@ -57,7 +57,7 @@ words! {
     MIDDLE = "Middle";
     SHORT = "Short";
     NUMBER_EVERY = "Number every";
-    NUMBERS_CLIMB = "Numbers climb by, a mark";
+    NUMBERS_CLIMB = "Each mark counts";
     CLIMB = "Seen from the front, numbers climb";
     CLOCKWISE = "Clockwise";
     ANTICLOCKWISE = "Anticlockwise";

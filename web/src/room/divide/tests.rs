@@ -132,7 +132,14 @@ fn what_cannot_be_read_leaves_the_last_good_answer() {
 fn an_angle_is_echoed_and_set() {
     let mut fields = shop();
     press(&mut fields, "kind", "angle");
-    shows(&fields, &["to set 17° 30′", "Read as 7/144 of a turn = 17° 30′ = 17.5°."]);
+    shows(
+        &fields,
+        &[
+            "to set 17° 30′",
+            "Read as 7/144 of a turn = 17° 30′ = 17.5°.",
+            "40 × 7 over 144 7 144 = 35 over 18 35 18",
+        ],
+    );
     type_in(&mut fields, "angle", "1/7 turn");
     shows(&fields, &["Read as 1/7 of a turn ≈ 51° 25′ 42.857″ ≈ 51.428571°."]);
     type_in(&mut fields, "angle", "361");
