@@ -4,16 +4,18 @@
 //! says what is so, what was given and what to do: no codes and no blame.
 mod answers;
 pub mod errors;
+mod figures;
 pub mod moves;
 pub mod shop;
 pub mod shop_errors;
 
 pub use answers::*;
+pub use figures::*;
 
 use handturn::divide::{Kind, Reason, Word};
-use handturn::measure::write::{Decimal, Dms, places_for, rounded};
+use handturn::measure::write::Dms;
 use handturn::measure::{Angle, Length};
-use handturn::number::{Approx, Fraction};
+use handturn::number::Fraction;
 
 macro_rules! words {
     ($($name:ident = $text:literal;)*) => {
@@ -230,26 +232,6 @@ pub fn read_as_angle(angle: Angle) -> String {
     ["Read as ", &plain(angle.turns()), " of a turn", &dms, &degrees, "."].concat()
 }
 
-/// A fraction as a mixed number in one line: `42 1/3`, `40`.
-#[must_use]
-pub fn mixed(value: Fraction) -> String {
-    let (whole, part) = (value.abs().floor(), value.abs().part());
-    let sign = if value.is_negative() { "−" } else { "" };
-    match (whole, part.is_zero()) {
-        (0, false) => [sign, &plain(part)].concat(),
-        (_, false) => [sign, &grouped(whole), " ", &plain(part)].concat(),
-        _ => [sign, &grouped(whole)].concat(),
-    }
-}
-
-/// A fraction in one line: `7/144`, `40`.
-#[must_use]
-pub fn plain(value: Fraction) -> String {
-    let num = if value.is_negative() { "−" } else { "" }.to_owned()
-        + &value.num().unsigned_abs().to_string();
-    if value.is_whole() { num } else { num + "/" + &value.den().to_string() }
-}
-
 /// What an order does whose step shares a factor with the parts.
 #[must_use]
 pub fn order_shifts(every: u32, count: u32, shared: u64) -> String {
@@ -294,94 +276,6 @@ pub fn working(word: Word) -> String {
         _ => "",
     }
     .to_owned()
-}
-
-/// `n` with `one` or `many` of a thing: "1 turn", "2 turns".
-#[must_use]
-pub fn count(n: u32, one: &str, many: &str) -> String {
-    grouped(i64::from(n)) + " " + if n == 1 { one } else { many }
-}
-
-/// A whole number with its thousands parted: 10,000.
-#[must_use]
-pub fn grouped(n: i64) -> String {
-    let digits = n.unsigned_abs().to_string();
-    let mut text = String::from(if n < 0 { "−" } else { "" });
-    for (k, digit) in digits.chars().enumerate() {
-        if k > 0 && (digits.len() - k) % 3 == 0 {
-            text.push(',');
-        }
-        text.push(digit);
-    }
-    text
-}
-
-/// An error in arc-seconds with three figures, in degrees from one degree on:
-/// `12.9″`, `328″`, `2° 15′`.
-#[must_use]
-pub fn seconds(angle: Angle) -> String {
-    let Ok(arcsec) = angle.arcsec() else { return angle_text(angle) };
-    if arcsec.abs() >= Fraction::whole(3600) {
-        return Dms { angle, places: 0 }.to_string();
-    }
-    significant(arcsec, 3) + "″"
-}
-
-/// A signed error: `+12.9″`, `−328″`, `0`.
-#[must_use]
-pub fn signed_seconds(angle: Angle) -> String {
-    if angle == Angle::ZERO {
-        return "0".to_owned();
-    }
-    let sign = if angle.turns().is_negative() { "" } else { "+" };
-    sign.to_owned() + &seconds(angle)
-}
-
-/// An angle in degrees, minutes and seconds to a tenth.
-#[must_use]
-pub fn angle_text(angle: Angle) -> String {
-    Dms { angle, places: 1 }.to_string()
-}
-
-/// An angle of the working: arc-seconds where it is small, else degrees.
-#[must_use]
-pub fn seconds_or_angle(angle: Angle) -> String {
-    let small = angle.arcsec().is_ok_and(|arcsec| arcsec.abs() < Fraction::whole(3600));
-    if small { seconds(angle) } else { angle_text(angle) }
-}
-
-/// An error's arc at the rim of the work: `0.061 mm · 2.4 thou`.
-#[must_use]
-pub fn at_rim(error: Angle, diameter: Length) -> String {
-    let (mm, thou) = rim(error, diameter);
-    mm + " · " + &thou
-}
-
-/// An error's arc at the rim of the work, in millimetres and in thou.
-#[must_use]
-pub fn rim(error: Angle, diameter: Length) -> (String, String) {
-    let text = |approx: Approx, unit: &str| {
-        rounded(approx, 7).map_or_else(String::new, |value| significant(value, 2) + unit)
-    };
-    let mm = error.arc_mm(diameter);
-    let thou = Approx { value: mm.value / 0.0254, bound: mm.bound / 0.0254 };
-    (text(mm, " mm"), text(thou, " thou"))
-}
-
-/// `value` with so many significant figures.
-#[must_use]
-pub fn significant(value: Fraction, figures: u8) -> String {
-    Decimal { value, places: places_for(value, figures) }.to_string()
-}
-
-/// `value` in decimals without noughts at the end: `40`, `76.2`.
-#[must_use]
-pub fn decimal(value: Fraction, places: u8) -> String {
-    let text = Decimal { value, places }.to_string();
-    if !text.contains('.') {
-        return text;
-    }
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
 #[cfg(test)]
