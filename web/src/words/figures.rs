@@ -110,3 +110,38 @@ pub fn plain(value: Fraction) -> String {
         + &value.num().unsigned_abs().to_string();
     if value.is_whole() { num } else { num + "/" + &value.den().to_string() }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn arcsec(num: i64, den: i64) -> Angle {
+        Angle::from_arcsec(Fraction::new(num, den).unwrap()).unwrap()
+    }
+
+    #[test]
+    fn numbers_are_written_as_people_read_them() {
+        assert_eq!(grouped(10_000), "10,000");
+        assert_eq!(grouped(999), "999");
+        assert_eq!(grouped(-1_234_567), "−1,234,567");
+        assert_eq!(count(1, "turn", "turns"), "1 turn");
+        assert_eq!(count(13, "turn", "turns"), "13 turns");
+        assert_eq!(decimal(Fraction::new(381, 5).unwrap(), 3), "76.2");
+        assert_eq!(decimal(Fraction::whole(40), 3), "40");
+    }
+
+    #[test]
+    fn errors_carry_their_length_at_the_work() {
+        // 63/127 of 360° ÷ 40 ÷ 49, at 76.2 mm.
+        let worst = arcsec(63 * 1_296_000, 127 * 40 * 49);
+        assert_eq!(seconds(worst), "328″");
+        assert_eq!(
+            at_rim(worst, Length::from_mm(Fraction::new(381, 5).unwrap())),
+            "0.061 mm · 2.4 thou"
+        );
+        assert_eq!(seconds(arcsec(129, 10)), "12.9″");
+        assert_eq!(seconds(arcsec(8100, 1)), "2° 15′");
+        assert_eq!(signed_seconds(arcsec(-129, 10)), "−12.9″");
+        assert_eq!(signed_seconds(Angle::ZERO), "0");
+    }
+}
