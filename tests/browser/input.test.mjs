@@ -199,7 +199,7 @@ test('Shop: extreme but right values are taken', () => withBrowser(async (browse
   assert.equal((await said(page)).fault, false);
 }));
 
-test('heads: added, copied, chosen, deleted and brought back', () => withBrowser(async (browser) => {
+test('heads: added, copied, chosen, deleted and brought back; kept when the page is opened again', () => withBrowser(async (browser) => {
   const page = await browser.open(FILE);
   await stock(page);
   await fill(page, { 'head-name': 'Small head' });
@@ -214,6 +214,14 @@ test('heads: added, copied, chosen, deleted and brought back', () => withBrowser
   await page.locator('.head-chip').first().click();
   assert.equal(await page.locator('#head-ratio').inputValue(), '40 : 1');
   assert.deepEqual(page.seen.errors, []);
+  // What was typed is there when the page is opened again, the bad with the good.
+  await fill(page, { 'head-ratio': '6x' });
+  await page.reload();
+  await press(page, 'room', 'shop');
+  assert.deepEqual((await names()).map((name) => name.slice(0, 10)), ['Small head', 'Large head']);
+  assert.equal(await page.locator('#head-ratio').inputValue(), '6x');
+  assert.match((await said(page)).wrong, /^Worm ratio must be a number/);
+  assert.match(await page.locator('#at-head-ratio').textContent(), /stays in force: 40 : 1/);
 }));
 
 test('the package answers in a page as it does in Node', () => withBrowser(async (browser) => {

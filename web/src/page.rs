@@ -1,6 +1,7 @@
 //! The page as a whole: what it remembers, and one event's way through it.
 use crate::fields::Fields;
 use crate::keep::json;
+use crate::owned;
 use crate::room::{divide, frame, run, shop};
 use crate::seam::{self, Effect, Event};
 use handturn::run::Frozen;
@@ -38,7 +39,10 @@ fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
     }
     match (event.kind, event.name) {
         ("version", _) => state.newer = true,
-        ("stored-page", _) => state.fields = Fields::from_kept(event.value),
+        ("stored-page", _) => {
+            state.fields = Fields::from_kept(event.value);
+            owned::mend(&mut state.fields);
+        }
         ("press", "take-newer") if offers_newer(state) => return vec![Effect::TakeNewVersion],
         ("press", "room") => return open_room(state, event.value, ""),
         ("press", "own") => return open_room(state, "shop", event.value),

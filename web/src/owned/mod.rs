@@ -36,8 +36,8 @@ pub fn in_force(fields: &Fields, entry: Entry) -> &str {
     fields.or(entry.last(), typed(fields, entry))
 }
 
-/// The head in force. Fields that [`set`] filled always give one; others (from a
-/// file that was changed by hand) read as the default head.
+/// The head in force. Fields that [`set`] filled or [`mend`] went over always give
+/// one; others read as the default head.
 #[must_use]
 pub fn head(fields: &Fields) -> Head {
     read(&|entry| in_force(fields, entry)).unwrap_or_default()
@@ -52,6 +52,26 @@ pub fn set(fields: &mut Fields, entry: Entry, text: &str) {
     }
     fields.set(entry.name(), text);
     settle(fields);
+}
+
+/// For fields that come from storage, which may hold anything: what reads comes into
+/// force, the rest keeps its text and is told as bad, its default in force meanwhile.
+pub fn mend(fields: &mut Fields) {
+    if read(&|entry| in_force(fields, entry)).is_ok() {
+        return;
+    }
+    let text = |entry| (in_force(fields, entry).to_owned(), typed(fields, entry).to_owned());
+    let found = Entry::ALL.map(text);
+    for entry in Entry::ALL {
+        fields.forget(entry.name());
+        fields.forget(entry.last());
+    }
+    for (entry, (good, _)) in Entry::ALL.into_iter().zip(&found) {
+        set(fields, entry, good);
+    }
+    for (entry, (_, typed)) in Entry::ALL.into_iter().zip(&found) {
+        set(fields, entry, typed);
+    }
 }
 
 /// Entries whose text is not in force, each with what is wrong and where: the

@@ -200,8 +200,22 @@ fn a_fault_is_told_where_it_stands() {
 }
 
 #[test]
-fn fields_from_anywhere_give_a_head() {
+fn fields_from_storage_give_a_head_and_say_what_is_wrong() {
     let mut fields = Fields::default();
-    fields.set(Entry::Ratio.name(), "nonsense");
-    assert_eq!(head(&fields), Head::default());
+    for (entry, text) in [
+        (Entry::Ratio, "nonsense"),
+        (Entry::Plates, PLATES_A),
+        (Entry::ArmsLeast, "350°"),
+        (Entry::Tilted, "yes"),
+    ] {
+        fields.set(entry.name(), text);
+    }
+    fields.set(Entry::Gears.last(), "7");
+    assert_eq!(head(&fields), Head::default(), "as it came it is no head");
+    mend(&mut fields);
+    let plates = plates_of(&SET_A).unwrap();
+    assert_eq!(head(&fields), Head { plates, tilted: true, ..Head::default() });
+    let bad: Vec<Entry> = waiting(&fields).iter().map(|(_, bad)| bad.entry).collect();
+    assert_eq!(bad, [Entry::Ratio, Entry::ArmsGreatest]);
+    assert_eq!(typed(&fields, Entry::Ratio), "nonsense");
 }

@@ -311,3 +311,24 @@ fn marks_in_the_fields_from_elsewhere_do_no_harm() {
         }
     }
 }
+
+/// The state's text of an outcome.
+fn state(outcome: &str) -> String {
+    let effects = outcome.split('\u{1c}').map(|effect| effect.split('\u{1d}').collect::<Vec<_>>());
+    effects.into_iter().find(|fields| fields[0] == "state").expect("a state")[1].to_owned()
+}
+
+#[test]
+fn what_was_typed_goes_there_and_back_exactly() {
+    let event = |kind: &str, name: &str, value: &str| [kind, name, value, "0"].join("\u{1f}");
+    let typed = "15 16\n21 23 / x\t\u{a0}\"<é′″🜚 49(51.5)";
+    let first = state(&crate::page::turn("", &event("type", "head-plates", typed)));
+    let again = state(&crate::page::turn(&first, &event("seen", "visible", "")));
+    assert_eq!(first, again);
+    assert!(again.contains(typed));
+    // And through the store.
+    let mut fields = Fields::default();
+    type_in(&mut fields, "head-plates", typed);
+    press(&mut fields, "shop-copy", "");
+    assert_eq!(Fields::from_kept(&fields.kept()), fields);
+}
