@@ -57,7 +57,7 @@ impl Fields {
     /// The fields as they are kept on the device.
     #[must_use]
     pub fn kept(&self) -> String {
-        json::write(&self.0).unwrap_or_default()
+        json::write(&self.0)
     }
 
     /// The fields that were kept; none when the text is not theirs. Rooms check

@@ -104,9 +104,7 @@ impl State {
         for (name, value) in self.fields.iter() {
             seam::add_record(&mut text, &["field", name, value]);
         }
-        if let Ok(desk) = json::write(&self.desk) {
-            seam::add_record(&mut text, &["desk", &desk]);
-        }
+        seam::add_record(&mut text, &["desk", &json::write(&self.desk)]);
         if self.newer {
             seam::add_record(&mut text, &["newer"]);
         }

@@ -2,6 +2,7 @@
 //! from a file is read as if a stranger had written it: version, bounds, the way
 //! the head really offers, and every event in its turn.
 pub mod json;
+pub(crate) mod kept;
 
 use handturn::Error;
 use handturn::run::{Event, Frozen, Header, Record, State, Version};
@@ -23,11 +24,10 @@ pub enum Trouble {
 }
 
 /// The lines in which a Run is handed to the store: how many events, the frozen
-/// record, then each event after its number. Empty when it cannot be written.
+/// record, then each event after its number.
 #[must_use]
 pub fn lines(run: &Run) -> String {
-    let Ok(frozen) = json::write(&run.frozen) else { return String::new() };
-    let mut text = run.events.len().to_string() + "\n" + &frozen;
+    let mut text = run.events.len().to_string() + "\n" + &json::write(&run.frozen);
     for (number, event) in run.events.iter().enumerate() {
         text.push('\n');
         text += &number.to_string();
@@ -40,7 +40,7 @@ pub fn lines(run: &Run) -> String {
 /// One event as it is stored.
 #[must_use]
 pub fn event_text(event: &Event) -> String {
-    json::write(event).unwrap_or_default()
+    json::write(event)
 }
 
 /// The Run that the store's lines hold.
@@ -69,7 +69,7 @@ pub fn from_lines(text: &str) -> Result<Run, Trouble> {
 /// A Run as the text of a file.
 #[must_use]
 pub fn file(run: &Run) -> String {
-    json::write(run).unwrap_or_default()
+    json::write(run)
 }
 
 /// The Run in the text of a file.

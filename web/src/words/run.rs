@@ -55,6 +55,7 @@ words! {
     LOST_LOCK = "Another tab has taken this Run over. Only one tab counts.";
     TAKE_OVER = "Take over here";
 
+    LINE = "Line";
     LAST_ONE = "The last one";
     THEN_CLOSING = "Then one closing move, no cut.";
     ONE_CLOSING = "One closing move, no cut:";
@@ -64,6 +65,7 @@ words! {
     ALL_DONE = "Done.";
 
     PAST_OFF = "Spindle clamp off, pin out.";
+    PAST_OFF_BACK = "Spindle clamp off, back pin out.";
     PAST_OFF_NO_PIN = "Spindle clamp off.";
     PAST_WHY = "Coming up the same way every time keeps the slack in the worm on one side. Leave the arms where they are.";
     PAST_NOTCH = "Turn the spindle back to the notch. Notches hold the work itself, so there is no slack to take up.";
@@ -307,11 +309,11 @@ pub fn stands(place: &Place) -> String {
     if let Some(dial) = place.dial {
         say("dial at ", dial, " marks");
     }
-    let text = parts.join(", ");
-    let mut letters = text.chars();
-    letters
-        .next()
-        .map_or_else(String::new, |first| first.to_uppercase().to_string() + letters.as_str() + ".")
+    let mut text = parts.join(", ") + ".";
+    if let Some(first) = text.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    text
 }
 
 /// What the degree ring reads.

@@ -1,11 +1,12 @@
 //! All that the page remembers of Runs between two events.
+use crate::keep::json::{Json, quote};
+use crate::keep::kept::{Kept, choice, holding, record};
 use crate::keep::{self, Run, Trouble};
 use crate::words::run as words;
 use handturn::run::{Event, Frozen, Phase, State};
-use serde::{Deserialize, Serialize};
 
 /// Runs stored here, the one on screen, and what the device can do.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Desk {
     pub(super) store: Store,
     /// Whether the browser promised not to clear the store by itself.
@@ -27,7 +28,7 @@ pub struct Desk {
 }
 
 /// The device's store.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub(super) enum Store {
     /// Not asked yet.
     #[default]
@@ -39,7 +40,7 @@ pub(super) enum Store {
 }
 
 /// Whether the screen stays on.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(super) enum Screen {
     /// The browser lets it sleep.
     #[default]
@@ -51,7 +52,7 @@ pub(super) enum Screen {
 }
 
 /// A stored Run in a list.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Entry {
     /// Its name in the store.
     pub id: String,
@@ -68,7 +69,7 @@ pub struct Entry {
 }
 
 /// The Run on screen.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub(super) struct Open {
     pub(super) id: String,
     pub(super) frozen: Frozen,
@@ -89,7 +90,7 @@ pub(super) struct Open {
 }
 
 /// Who counts on the Run on screen.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(super) enum Lock {
     /// Not known yet.
     #[default]
@@ -103,7 +104,7 @@ pub(super) enum Lock {
 }
 
 /// A sentence about the last press.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(super) enum Note {
     /// Nothing to say.
     #[default]
@@ -121,7 +122,7 @@ pub(super) enum Note {
 }
 
 /// What lies over the Run.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) enum Sheet {
     /// Nothing.
     #[default]
@@ -241,5 +242,63 @@ impl Desk {
             Some(known) => *known = entry,
             None => self.runs.push(entry),
         }
+    }
+}
+
+record! {
+    Desk { store, lasting, screen, runs, draft, open, listed, deleted, refused, wanted, aside }
+    Entry { id, title, at, of, closed, fault }
+    Open { id, frozen, events, saved, asked, begun, unsaved, lock, saved_at, note, sheet }
+}
+
+choice! {
+    Screen { MaySleep = "MaySleep", On = "On", LetSleep = "LetSleep" }
+    Lock { Asked = "Asked", Held = "Held", Elsewhere = "Elsewhere", Lost = "Lost" }
+    Note {
+        None = "None", Once = "Once", Saving = "Saving", Slow = "Slow", Taken = "Taken", NotNow = "NotNow"
+    }
+}
+
+impl Kept for Store {
+    fn put(&self, text: &mut String) {
+        match self {
+            Self::Unknown => quote(text, "Unknown"),
+            Self::Ready => quote(text, "Ready"),
+            Self::Refused(why) => holding(text, "Refused", why),
+        }
+    }
+    fn take(json: &Json) -> Option<Self> {
+        let (word, why) = json.choice()?;
+        Some(match word {
+            "Unknown" => Self::Unknown,
+            "Ready" => Self::Ready,
+            "Refused" => Self::Refused(Kept::take(why)?),
+            _ => return None,
+        })
+    }
+}
+
+impl Kept for Sheet {
+    fn put(&self, text: &mut String) {
+        match self {
+            Self::None => quote(text, "None"),
+            Self::Past => quote(text, "Past"),
+            Self::Lost(seen) => holding(text, "Lost", seen),
+            Self::Jump(typed) => holding(text, "Jump", typed),
+            Self::Saved => quote(text, "Saved"),
+            Self::Screen => quote(text, "Screen"),
+        }
+    }
+    fn take(json: &Json) -> Option<Self> {
+        let (word, held) = json.choice()?;
+        Some(match word {
+            "None" => Self::None,
+            "Past" => Self::Past,
+            "Lost" => Self::Lost(Kept::take(held)?),
+            "Jump" => Self::Jump(Kept::take(held)?),
+            "Saved" => Self::Saved,
+            "Screen" => Self::Screen,
+            _ => return None,
+        })
     }
 }

@@ -121,8 +121,7 @@ fn said(show: &show::Show, noted: bool) -> Markup {
             p.d.pre { @for line in &show.before { span.nb[line.len() < 32] { (line) } " " } }
         }
         @if let Some((kind, number)) = &show.mark {
-            p.d.pre { (run::CUT_HERE) }
-            p.n.mk { @if !number.is_empty() { b { (number) } } span { (kind) } }
+            p.n.mk { em { (run::CUT_HERE) } " " @if !number.is_empty() { b { (number) } } span { (kind) } }
         }
         @if !show.figures.is_empty() {
             p.n id="run-move" data-lines=(lines) {

@@ -47,7 +47,6 @@ fn past_to(plan: &Plan, state: &State) -> Option<String> {
 fn past(open: &Open, plan: &Plan, state: &State) -> Markup {
     let steps = state.went_past(plan).unwrap_or_default();
     let Some(first) = steps.first() else { return html! { p.why { (run::CANT_NOW) } } };
-    let pins = steps.iter().any(|step| matches!(step.part, Part::Pin | Part::BackPin));
     let why = match first.part {
         Part::Spindle => run::PAST_NOTCH,
         _ if first.past.is_zero() => run::PAST_AT_ONCE,
@@ -56,7 +55,13 @@ fn past(open: &Open, plan: &Plan, state: &State) -> Markup {
     html! {
         ol.st8 {
             @if open.frozen.head.spindle_clamp {
-                li { (if pins { run::PAST_OFF } else { run::PAST_OFF_NO_PIN }) }
+                li {
+                    (match first.part {
+                        Part::Pin => run::PAST_OFF,
+                        Part::BackPin => run::PAST_OFF_BACK,
+                        _ => run::PAST_OFF_NO_PIN,
+                    })
+                }
             }
             @for step in &steps {
                 @let (back, stop) = (moves::sense(step.back), run::stop(step.part, step.to.number));
@@ -104,17 +109,24 @@ fn lost(open: &Open, plan: &Plan, state: &State, seen: Option<u32>) -> Markup {
         @if let Some(hole) = seen {
             @match (stray(plan, hole), state.fits(plan, looked)) {
                 (Ok(Some(stray)), _) => p.stray role="status" { (run::stray(part, &stray)) },
-                (Ok(None), Ok(fits)) => (candidates(open, state, fits.flatten().take(MOST + 1).collect())),
+                (Ok(None), Ok(fits)) => (candidates(open, state, fits.flatten())),
                 _ => p.stray role="status" { (run::no_such(part, of)) },
             }
         }
     }
 }
 
-fn candidates(open: &Open, state: &State, mut fits: Vec<Fit>) -> Markup {
-    let more = fits.len() > MOST;
-    fits.truncate(MOST);
-    fits.sort_by_key(|fit| fit.index);
+/// The nearest positions that fit, shown in their order round the work.
+fn candidates(open: &Open, state: &State, nearest: impl Iterator<Item = Fit>) -> Markup {
+    let mut fits: Vec<Fit> = Vec::new();
+    let mut more = false;
+    for fit in nearest {
+        more = fits.len() == MOST;
+        if more {
+            break;
+        }
+        fits.insert(fits.partition_point(|other| other.index < fit.index), fit);
+    }
     let ring = open.frozen.head.degree_ring.is_some();
     let of = open.frozen.question.question().positions();
     let blocked = open.lock != Lock::Held;

@@ -293,15 +293,14 @@ fn mark_words(plan: &Plan, mark: Mark) -> (String, String) {
     let handturn::divide::Question::Marks(graduation) = plan.question else {
         return Default::default();
     };
-    let mut longest_first: Vec<_> = graduation.kinds.iter().map(|kind| kind.length).collect();
-    longest_first.sort_by_key(|length| std::cmp::Reverse(length.mm()));
-    longest_first.dedup();
-    let rank = longest_first.iter().position(|length| *length == mark.length).unwrap_or(0);
-    let kind = match (rank, longest_first.len()) {
-        (_, 1) => "Line",
-        (0, _) => "Long",
-        (rank, kinds) if rank + 1 == kinds => "Short",
-        _ => "Middle",
+    let kinds = || graduation.kinds.iter().map(|kind| kind.length.mm());
+    let (longer, shorter) =
+        (kinds().any(|mm| mm > mark.length.mm()), kinds().any(|mm| mm < mark.length.mm()));
+    let kind = match (longer, shorter) {
+        (false, false) => run::LINE,
+        (false, true) => words::LONG,
+        (true, false) => words::SHORT,
+        (true, true) => words::MIDDLE,
     };
     let length = words::decimal(mark.length.mm(), 3) + " mm";
     let number = mark.number.map_or_else(String::new, |number| number.to_string());

@@ -371,7 +371,7 @@ fn the_whole_desk_survives_between_two_events() {
     let mut bench = Bench::start(64);
     for name in ["next", "lost", "close", "saved"] {
         bench.later(name);
-        let text = keep::json::write(&bench.desk).unwrap();
+        let text = keep::json::write(&bench.desk);
         assert_eq!(keep::json::read(&text), Ok(bench.desk.clone()), "{name}");
     }
     assert_eq!(bench.open().note, Note::None);
