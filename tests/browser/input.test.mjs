@@ -207,6 +207,12 @@ test('heads: added, copied, chosen, deleted and brought back; kept when the page
   await fill(page, { 'head-name': 'Large head', 'head-ratio': '60' });
   const names = () => page.locator('.head-chip').allTextContents();
   assert.deepEqual((await names()).map((name) => name.slice(0, 10)), ['Small head', 'Large head']);
+  // Fields of several lines follow the head too, from something to nothing and back.
+  await fill(page, { 'head-gears': '' });
+  await page.locator('.head-chip').first().click();
+  assert.match(await page.locator('#head-gears').inputValue(), /^24x2 28/);
+  await page.locator('.head-chip').last().click();
+  assert.equal(await page.locator('#head-gears').inputValue(), '');
   await page.locator('[data-do=shop-delete]').click();
   assert.deepEqual((await names()).length, 1);
   await page.locator('button[data-do=shop-undo]').click();
@@ -217,7 +223,7 @@ test('heads: added, copied, chosen, deleted and brought back; kept when the page
   // What was typed is there when the page is opened again, the bad with the good.
   await fill(page, { 'head-ratio': '6x' });
   await page.reload();
-  await press(page, 'room', 'shop');
+  await page.locator('#head-ratio[value="6x"]').waitFor();
   assert.deepEqual((await names()).map((name) => name.slice(0, 10)), ['Small head', 'Large head']);
   assert.equal(await page.locator('#head-ratio').inputValue(), '6x');
   assert.match((await said(page)).wrong, /^Worm ratio must be a number/);

@@ -55,7 +55,9 @@ function element(live, wanted) {
     // Whether a <details> stands open is the reader's own choice; a dialog is opened from outside.
     if (!wanted.hasAttribute(name) && !(opens && name === 'open')) live.removeAttribute(name);
   }
+  // Read first: a text area's value is its text, which may be moved over below.
+  const { value, checked } = wanted;
   children(live, wanted);
-  if ('value' in wanted && live.value !== wanted.value) live.value = wanted.value;
-  if ('checked' in wanted && live.checked !== wanted.checked) live.checked = wanted.checked;
+  if (value !== undefined && live.value !== value) live.value = value;
+  if (checked !== undefined && live.checked !== checked) live.checked = checked;
 }
