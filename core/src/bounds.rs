@@ -8,9 +8,9 @@ pub struct Bound {
     /// Which field it bounds.
     pub field: Field,
     /// Least allowed value.
-    pub least: i64,
+    pub least: u32,
     /// Greatest allowed value.
-    pub greatest: i64,
+    pub greatest: u32,
 }
 
 impl Bound {
@@ -19,7 +19,7 @@ impl Bound {
     /// # Errors
     /// [`Cause::OutOfRange`] with both limits.
     pub const fn check(self, value: i64) -> Result<i64, Error> {
-        if value < self.least || value > self.greatest {
+        if value < self.least as i64 || value > self.greatest as i64 {
             let cause = Cause::OutOfRange { least: self.least, greatest: self.greatest };
             return Err(Error::new(self.field, cause));
         }

@@ -75,9 +75,9 @@ pub enum Cause {
     /// Outside the range, both ends allowed.
     OutOfRange {
         /// Least allowed.
-        least: i64,
+        least: u32,
         /// Greatest allowed.
-        greatest: i64,
+        greatest: u32,
     },
     /// A thousands mark: `1,000` could mean one or a thousand.
     ThousandsMark,

@@ -33,12 +33,12 @@ const ROWS: &[Row] = &[
     Row { name: "float::of", allowed: 1.5, tries: fractions },
     Row {
         name: "float::sin_turns",
-        allowed: 16.0,
+        allowed: 1.0,
         tries: || circle(float::sin_turns, Wide::sin_turns),
     },
     Row {
         name: "float::cos_turns",
-        allowed: 16.0,
+        allowed: 1.0,
         tries: || circle(float::cos_turns, Wide::cos_turns),
     },
     Row { name: "float::sqrt", allowed: 0.5, tries: roots },
@@ -114,7 +114,7 @@ fn circle(door: fn(f64) -> f64, truth: fn(&Wide) -> Wide) -> Vec<Try> {
     let tries = (-400..=400_i32).map(|k| {
         let turns = f64::from(k) / 256.0 + f64::from(k % 13) / 7.0 / 1024.0;
         let truth = truth(&Wide::of_float(turns));
-        bare(turns.to_string(), door(turns), truth, 1.0, 16.0)
+        bare(turns.to_string(), door(turns), truth, 1.0, 1.0)
     });
     tries.collect()
 }

@@ -47,6 +47,11 @@ impl Fields {
     /// Calls fields by other names: `None` forgets a field, a name taken already is
     /// overwritten by the later one.
     pub fn rename(&mut self, new: impl Fn(&str) -> Option<String>) {
+        self.rename_all(&new);
+    }
+
+    #[inline(never)]
+    fn rename_all(&mut self, new: &dyn Fn(&str) -> Option<String>) {
         for (name, value) in std::mem::take(&mut self.0) {
             if let Some(name) = new(&name) {
                 self.set(&name, &value);

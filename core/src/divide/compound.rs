@@ -14,10 +14,9 @@
 //! far smaller. Source: ratio ÷ parts = a/b ± c/d, the rule of the handbooks.
 use super::moves::{At, Errors, Leg, Move, Part, Place};
 use super::question::{Parts, Question};
-use super::working::{Equation, Sign, Term, Word, Working};
+use super::working::{Pen, Sign, Term, Word};
 use crate::error::{Cause, Error, Field};
 use crate::head::Arms;
-use crate::list::List;
 use crate::measure::Angle;
 use crate::number::{Fraction, mod_inverse};
 use core::cmp::Ordering;
@@ -129,89 +128,61 @@ impl Compound {
         Move::of(&[back.with_arms(self.arms), pin.with_arms(self.arms)])
     }
 
-    pub(super) fn working(&self, question: &Question) -> Result<Working, Error> {
-        let mut lines = Working::new();
-        let mut push = |line: Option<Equation>| {
-            line.and_then(|line| lines.push(line).ok())
-                .ok_or(Error::new(Field::Record, Cause::TooMany { most: 8 }))
-        };
+    pub(super) fn working(&self, question: &Question, pen: &mut Pen) -> Result<(), Error> {
         let (wanted, a_move) = (self.wanted(question)?, self.a_move()?);
         let errors = self.errors(question)?;
-        push(self.asked(question, wanted)?)?;
-        push(self.sum(a_move))?;
+        self.asked(question, wanted, pen)?;
+        self.sum(a_move, pen);
         if errors.is_none() {
-            let Some(parts) = question.parts() else { return Ok(lines) };
-            let all = Term::of(a_move.times(i64::from(parts))?);
-            let (times, equals) = (Term::Sign(Sign::Times), Term::Sign(Sign::Equals));
-            let line = Equation::of(&[
-                Term::Whole(i64::from(parts)),
-                times,
-                Term::of(a_move),
-                equals,
-                all,
-            ]);
-            push(line.map(|line| line.about(Word::AllMoves).remark(Word::HandleTurns)))?;
-            return Ok(lines);
+            let Some(parts) = question.parts().map(i64::from) else { return Ok(()) };
+            pen.about(Word::AllMoves).whole(parts).times().value(a_move);
+            pen.equals().value(a_move.times(parts)?).remark(Word::HandleTurns);
+            return Ok(());
         }
         let too_far = self.too_far(question)?;
         let moves = i64::from(question.last());
-        let remark = if too_far.is_negative() { Word::ShortAfterAll } else { Word::LongAfterAll };
-        let line = Equation::of(&[
-            Term::Angle(Angle::from_turns(too_far.abs())),
-            Term::Sign(Sign::Times),
-            Term::Whole(moves),
-            Term::Sign(Sign::Equals),
-            Term::Angle(Angle::from_turns(too_far.abs().times(moves)?)),
-        ]);
-        push(line.map(|line| line.about(Word::PerPart).remark(remark)))?;
-        for (word, angle) in [(Word::Worst, errors.worst), (Word::Neighbours, errors.adjacent)] {
-            push(Equation::of(&[Term::Angle(angle)]).map(|line| line.about(word)))?;
-        }
-        Ok(lines)
+        pen.about(Word::PerPart).angle(Angle::from_turns(too_far.abs())).times().whole(moves);
+        pen.equals().angle(Angle::from_turns(too_far.abs().times(moves)?));
+        let short = too_far.is_negative();
+        pen.remark(if short { Word::ShortAfterAll } else { Word::LongAfterAll });
+        pen.about(Word::Worst).angle(errors.worst);
+        pen.about(Word::Neighbours).angle(errors.adjacent);
+        Ok(())
     }
 
     /// `7 × 40/127 = 280/127`: what one move is to come to, in handle turns.
-    fn asked(&self, question: &Question, wanted: Fraction) -> Result<Option<Equation>, Error> {
-        let equals = Term::Sign(Sign::Equals);
-        let one = match question.parts() {
-            Some(parts) if self.ratio.is_whole() => Term::Over(self.ratio.num(), i64::from(parts)),
-            Some(parts) => Term::of(self.ratio.over(i64::from(parts))?),
+    fn asked(&self, question: &Question, wanted: Fraction, pen: &mut Pen) -> Result<(), Error> {
+        let one = match question.parts().map(i64::from) {
+            Some(parts) if self.ratio.is_whole() => Term::Over(self.ratio.num(), parts),
+            Some(parts) => Term::of(self.ratio.over(parts)?),
             None => Term::of(wanted),
         };
         if self.times_round != 1 {
-            let times = Term::Sign(Sign::Times);
-            let round = Term::Whole(i64::from(self.times_round));
-            let line = Equation::of(&[round, times, one, equals, Term::of(wanted)]);
-            return Ok(line.map(|line| line.about(Word::TimesRound(self.times_round))));
+            let round = i64::from(self.times_round);
+            pen.about(Word::TimesRound(self.times_round)).whole(round).times().term(one);
+            pen.equals().value(wanted);
+            return Ok(());
         }
-        Ok(if one == Term::of(wanted) {
-            Equation::of(&[one])
-        } else {
-            Equation::of(&[one, equals, Term::of(wanted)])
+        pen.about(Word::PerPart).term(one);
+        if one != Term::of(wanted) {
+            pen.equals().value(wanted);
         }
-        .map(|line| line.about(Word::PerPart)))
+        Ok(())
     }
 
     /// `26/37 − 19/49 = 571/1813`: the legs and their sum, in handle turns.
-    fn sum(&self, a_move: Fraction) -> Option<Equation> {
-        let mut terms: List<Term, 16> = List::new();
-        let turns = self.pin_spaces.checked_div(u32::from(self.pin))?;
-        let spaces = self.pin_spaces.checked_rem(u32::from(self.pin))?;
+    fn sum(&self, a_move: Fraction, pen: &mut Pen) {
+        let pin = u32::from(self.pin);
+        let turns = self.pin_spaces.checked_div(pin).unwrap_or(0);
+        let spaces = self.pin_spaces.checked_rem(pin).unwrap_or(0);
+        pen.line();
         if turns > 0 {
-            terms.push(Term::Whole(i64::from(turns))).ok()?;
-            terms.push(Term::Sign(Sign::Plus)).ok()?;
+            pen.whole(i64::from(turns)).sign(Sign::Plus);
         }
-        let sign = if self.back_spaces < 0 { Sign::Minus } else { Sign::Plus };
-        for term in [
-            Term::Over(i64::from(spaces), i64::from(self.pin)),
-            Term::Sign(sign),
-            Term::Over(i64::from(self.back_spaces.unsigned_abs()), i64::from(self.back)),
-            Term::Sign(Sign::Equals),
-            Term::of(a_move),
-        ] {
-            terms.push(term).ok()?;
-        }
-        Equation::of(&terms)
+        pen.over(i64::from(spaces), i64::from(self.pin));
+        pen.sign(if self.back_spaces < 0 { Sign::Minus } else { Sign::Plus });
+        pen.over(i64::from(self.back_spaces.unsigned_abs()), i64::from(self.back));
+        pen.equals().value(a_move);
     }
 
     /// Settles ties: once round before more, then the least turning, then by plate and circles.

@@ -2,6 +2,7 @@
 use super::compound::Compound;
 use super::moves::{Errors, Part};
 use super::pairs::compound;
+use super::way::Way;
 use super::working::{Sign, Term, Word};
 use super::*;
 use crate::head::{Head, PlateStop, SET_A, SET_B, Sense, plates_of};
@@ -251,7 +252,7 @@ fn the_127_wheel_once_round_and_more() {
     let first = way.step(0).unwrap();
     let arms = first.legs[1].arms.unwrap();
     assert_eq!((arms.spaces, arms.show, arms.rest), (26, 27, false));
-    let lines = way.working(&question).unwrap();
+    let lines = Way::Compound(*way).working(&question).unwrap();
     assert_eq!(lines[0].terms[..], [Term::Over(40, 127)]);
     let (minus, equals) = (Term::Sign(Sign::Minus), Term::Sign(Sign::Equals));
     let sum = [Term::Over(26, 37), minus, Term::Over(19, 49), equals, Term::Over(571, 1813)];

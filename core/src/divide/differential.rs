@@ -11,7 +11,7 @@
 use super::holes::{self, CircleAt};
 use super::moves::{At, Errors, Move, Place};
 use super::question::Question;
-use super::working::{Equation, Sign, Term, Word, Working};
+use super::working::{Pen, Sign, Term, Word};
 use crate::error::{Cause, Error, Field};
 use crate::head::Arms;
 use crate::measure::Angle;
@@ -156,118 +156,93 @@ impl Differential {
         holes::pin_move(from, to, u32::from(self.circle.holes), self.arms)
     }
 
-    pub(super) fn working(&self, question: &Question) -> Result<Working, Error> {
+    pub(super) fn working(&self, question: &Question, pen: &mut Pen) -> Result<(), Error> {
         let unequal = Error::new(Field::Position, Cause::Conflict);
         let part = part(question)?.ok_or(unequal)?;
-        let mut lines = Working::new();
-        for line in
-            [self.set_as_if()?, self.gears(part)?, self.per_part(part)?, self.one_handle_turn()?]
-        {
-            push(&mut lines, line)?;
-        }
+        self.set_as_if(pen)?;
+        self.gears(part, pen)?;
+        self.per_part(part, pen)?;
+        self.one_handle_turn(pen)?;
         if question.closes() {
-            push(&mut lines, self.all_moves(question)?)?;
-            push(&mut lines, self.closing(question)?)?;
+            self.all_moves(question, pen)?;
         }
-        Ok(lines)
+        Ok(())
+    }
+
+    fn write_holes(&self, pen: &mut Pen) {
+        pen.over(i64::from(self.holes), i64::from(self.circle.holes));
+    }
+
+    /// How the plate's turning enters a sum.
+    fn sign(&self) -> Sign {
+        if self.follows { Sign::Plus } else { Sign::Minus }
     }
 
     /// "Set as if for 120: 40/120 = 1/3 = 13/39", or the bare move.
-    fn set_as_if(&self) -> Result<Option<Equation>, Error> {
+    fn set_as_if(&self, pen: &mut Pen) -> Result<(), Error> {
         let on_plate = self.on_plate()?;
-        let holes = Term::Over(i64::from(self.holes), i64::from(self.circle.holes));
         let near = self.near()?;
         let near = u32::try_from(near.num()).ok().filter(|_| near.is_whole());
         let Some(near) = near.filter(|_| self.ratio.is_whole()) else {
-            let line = Equation::of(&[holes, EQUALS, Term::of(on_plate)]);
-            return Ok(line.map(|line| line.about(Word::NearMove)));
+            self.write_holes(pen.about(Word::NearMove));
+            pen.equals().value(on_plate);
+            return Ok(());
         };
-        let asked = Term::Over(self.ratio.num(), i64::from(near));
-        let line = Equation::of(&[asked, EQUALS, Term::of(on_plate), EQUALS, holes]);
-        Ok(line.map(|line| line.about(Word::SetAsIfFor(near))))
+        pen.about(Word::SetAsIfFor(near)).over(self.ratio.num(), i64::from(near));
+        self.write_holes(pen.equals().value(on_plate).equals());
+        Ok(())
     }
 
     /// "Gears: (120 − 127) × 40/120 = −7/3 = −56/24"; for a move that is no
     /// whole number of parts "40 − 127 × 13/41 = …".
-    fn gears(&self, part: Fraction) -> Result<Option<Equation>, Error> {
+    fn gears(&self, part: Fraction, pen: &mut Pen) -> Result<(), Error> {
         let (near, parts) = (self.near()?, part.inverse()?);
-        let mut terms: crate::List<Term, 16> = crate::List::new();
-        let mut add =
-            |more: &[Term]| more.iter().try_for_each(|&term| terms.push(term).map_err(|_| FULL));
+        pen.about(Word::Gears);
         if near.is_whole() && parts.is_whole() && self.ratio.is_whole() {
-            add(&[Term::Sign(Sign::Open), Term::of(near), MINUS, Term::of(parts)])?;
-            add(&[Term::Sign(Sign::Close), TIMES, Term::Over(self.ratio.num(), near.num())])?;
+            pen.sign(Sign::Open).value(near).sign(Sign::Minus).value(parts).sign(Sign::Close);
+            pen.times().over(self.ratio.num(), near.num());
         } else {
-            let holes = Term::Over(i64::from(self.holes), i64::from(self.circle.holes));
-            add(&[Term::of(self.ratio), MINUS, Term::of(parts), TIMES, holes])?;
+            self.write_holes(pen.value(self.ratio).sign(Sign::Minus).value(parts).times());
         }
-        add(&[EQUALS, Term::of(self.gear_ratio()?), EQUALS])?;
+        pen.equals().value(self.gear_ratio()?).equals();
         let first = i64::from(self.train.first.driver);
         let first = if self.follows { first } else { first.saturating_neg() };
-        add(&[Term::Over(first, i64::from(self.train.first.driven))])?;
+        pen.over(first, i64::from(self.train.first.driven));
         if let Some(second) = self.train.second {
-            add(&[TIMES, Term::Over(i64::from(second.driver), i64::from(second.driven))])?;
+            pen.times().over(i64::from(second.driver), i64::from(second.driven));
         }
-        Ok(Equation::of(&terms).map(|line| line.about(Word::Gears)))
+        Ok(())
     }
 
     /// "Per part: 1/3 − 7/3 × 1/127 = 40/127 as wanted".
-    fn per_part(&self, part: Fraction) -> Result<Option<Equation>, Error> {
-        let on_plate = Term::of(self.on_plate()?);
-        let gears = Term::of(self.train.ratio()?);
-        let sign = if self.follows { PLUS } else { MINUS };
-        let wanted = Term::of(self.ratio.checked_mul(part)?);
-        let line = Equation::of(&[on_plate, sign, gears, TIMES, Term::of(part), EQUALS, wanted]);
-        Ok(line.map(|line| line.about(Word::PerPart).remark(Word::AsWanted)))
+    fn per_part(&self, part: Fraction, pen: &mut Pen) -> Result<(), Error> {
+        pen.about(Word::PerPart).value(self.on_plate()?).sign(self.sign());
+        pen.value(self.train.ratio()?).times().value(part);
+        pen.equals().value(self.ratio.checked_mul(part)?).remark(Word::AsWanted);
+        Ok(())
     }
 
     /// "One handle turn: −7/3 ÷ 40 = −7/120 = −21°".
-    fn one_handle_turn(&self) -> Result<Option<Equation>, Error> {
-        let gears = Term::of(self.gear_ratio()?);
+    fn one_handle_turn(&self, pen: &mut Pen) -> Result<(), Error> {
         let plate = self.plate_per_handle_turn()?;
-        let terms = [
-            gears,
-            Term::Sign(Sign::Over),
-            Term::of(self.ratio),
-            EQUALS,
-            Term::of(plate.turns()),
-            EQUALS,
-            Term::Angle(plate),
-        ];
-        Ok(Equation::of(&terms).map(|line| line.about(Word::OneHandleTurn)))
+        pen.about(Word::OneHandleTurn).value(self.gear_ratio()?).sign(Sign::Over);
+        pen.value(self.ratio).equals().value(plate.turns()).equals().angle(plate);
+        Ok(())
     }
 
-    /// "All moves: 127 × 13/39 − 7/3 = 40 handle turns".
-    fn all_moves(&self, question: &Question) -> Result<Option<Equation>, Error> {
+    /// "All moves: 127 × 13/39 − 7/3 = 40 handle turns" and "Closing: pin ends in
+    /// hole 13".
+    fn all_moves(&self, question: &Question, pen: &mut Pen) -> Result<(), Error> {
         let last = self.place(question, question.last())?;
         let moves = last.handle.checked_div(self.on_plate()?)?;
         let plate = self.gear_ratio()?.checked_mul(last.stands.turns())?;
         let all = last.handle.checked_add(plate)?;
-        let holes = Term::Over(i64::from(self.holes), i64::from(self.circle.holes));
-        let sign = if self.follows { PLUS } else { MINUS };
-        let terms =
-            [Term::of(moves), TIMES, holes, sign, Term::of(plate.abs()), EQUALS, Term::of(all)];
-        let line = Equation::of(&terms);
-        Ok(line.map(|line| line.about(Word::AllMoves).remark(Word::HandleTurns)))
+        self.write_holes(pen.about(Word::AllMoves).value(moves).times());
+        pen.sign(self.sign()).value(plate.abs()).equals().value(all).remark(Word::HandleTurns);
+        let ends = last.pin.map_or(0, |at| at.number);
+        pen.about(Word::Closing).term(Term::Word(Word::PinEndsInHole)).whole(i64::from(ends));
+        Ok(())
     }
-
-    /// "Closing: pin ends in hole 13".
-    fn closing(&self, question: &Question) -> Result<Option<Equation>, Error> {
-        let pin = self.place(question, question.last())?.pin;
-        let number = Term::Whole(i64::from(pin.map_or(0, |at| at.number)));
-        let line = Equation::of(&[Term::Word(Word::PinEndsInHole), number]);
-        Ok(line.map(|line| line.about(Word::Closing)))
-    }
-}
-
-const EQUALS: Term = Term::Sign(Sign::Equals);
-const TIMES: Term = Term::Sign(Sign::Times);
-const PLUS: Term = Term::Sign(Sign::Plus);
-const MINUS: Term = Term::Sign(Sign::Minus);
-const FULL: Error = Error::new(Field::Record, Cause::TooMany { most: 8 });
-
-fn push(lines: &mut Working, line: Option<Equation>) -> Result<(), Error> {
-    line.and_then(|line| lines.push(line).ok()).ok_or(FULL)
 }
 
 /// The turn of the work that all moves are made of: one of equal parts,

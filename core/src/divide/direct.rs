@@ -2,7 +2,7 @@
 //! a plate or the teeth of a gear. Rule: notches ÷ parts (common practice).
 use super::moves::{At, Errors, Leg, Move, Part, Place};
 use super::question::Question;
-use super::working::{Equation, Sign, Term, Word, Working};
+use super::working::{Pen, Sign, Word};
 use crate::error::{Cause, Error, Field};
 use crate::head::{Head, Sense};
 use crate::measure::Angle;
@@ -93,23 +93,20 @@ impl Direct {
         Ok(Move { legs })
     }
 
-    pub(super) fn working(&self, question: &Question) -> Result<Working, Error> {
-        let mut lines = Working::new();
-        let Some(step) = question.step()? else { return Ok(lines) };
+    pub(super) fn working(&self, question: &Question, pen: &mut Pen) -> Result<(), Error> {
+        let Some(step) = question.step()? else { return Ok(()) };
         let each = step.turns().times(i64::from(self.notches))?;
-        let notches = Term::Whole(i64::from(self.notches));
-        let terms = match question.parts() {
+        pen.line().whole(i64::from(self.notches));
+        match question.parts() {
             Some(parts) if step.turns().num() == 1 => {
-                [notches, Term::Sign(Sign::Over), Term::Whole(i64::from(parts))]
+                pen.sign(Sign::Over).whole(i64::from(parts));
             }
-            _ => [notches, Term::Sign(Sign::Times), Term::of(step.turns())],
-        };
-        let [a, b, c] = terms;
-        let line = Equation::of(&[a, b, c, Term::Sign(Sign::Equals), Term::of(each)])
-            .map(|line| line.remark(Word::Notches));
-        line.and_then(|line| lines.push(line).ok())
-            .ok_or(Error::new(Field::Record, Cause::TooMany { most: 8 }))?;
-        Ok(lines)
+            _ => {
+                pen.times().value(step.turns());
+            }
+        }
+        pen.equals().value(each).remark(Word::Notches);
+        Ok(())
     }
 }
 

@@ -16,7 +16,7 @@ use super::holes::{self, CircleAt, Holes};
 use super::moves::{At, Errors, Leg, Move, Part, Place};
 use super::question::Question;
 use super::residues::Residues;
-use super::working::{Equation, Sign, Term, Word, Working};
+use super::working::{Pen, Sign, Word};
 use crate::error::{Cause, Error, Field};
 use crate::head::{Arms, FineDial, Head};
 use crate::measure::Angle;
@@ -193,32 +193,22 @@ impl DialledHoles {
     }
 
     /// `40/127 ≈ 15/49 + 8 × 1/1000`: the first part as it is set.
-    pub(super) fn working(&self, question: &Question) -> Result<Working, Error> {
-        let mut lines = Working::new();
-        let Some(step) = question.step()? else { return Ok(lines) };
+    pub(super) fn working(&self, question: &Question, pen: &mut Pen) -> Result<(), Error> {
+        let Some(step) = question.step()? else { return Ok(()) };
         let (set, errors) = (self.set(question, 1)?, self.errors(question)?);
         let exact = errors.is_none();
-        let mut push = |line: Option<Equation>| {
-            line.and_then(|line| lines.push(line).ok())
-                .ok_or(Error::new(Field::Record, Cause::TooMany { most: 8 }))
-        };
-        let line = Equation::of(&[
-            Term::of(step.turns().checked_mul(self.ratio)?),
-            Term::Sign(if exact { Sign::Equals } else { Sign::Nearly }),
-            Term::Over(set.holes, i64::from(self.circle.holes)),
-            Term::Sign(if set.marks < 0 { Sign::Minus } else { Sign::Plus }),
-            Term::Whole(set.marks.saturating_abs()),
-            Term::Sign(Sign::Times),
-            Term::of(self.a_mark()?),
-        ]);
-        push(line.map(|line| line.about(Word::PerPart)))?;
+        pen.about(Word::PerPart).value(step.turns().checked_mul(self.ratio)?);
+        pen.sign(if exact { Sign::Equals } else { Sign::Nearly });
+        pen.over(set.holes, i64::from(self.circle.holes));
+        pen.sign(if set.marks < 0 { Sign::Minus } else { Sign::Plus });
+        pen.whole(set.marks.saturating_abs()).times().value(self.a_mark()?);
         let mark = Angle::from_turns(self.a_mark()?.checked_div(self.ratio)?);
-        let inexact = [(Word::Worst, errors.worst), (Word::Neighbours, errors.adjacent)];
-        let more = inexact.into_iter().filter(|_| !exact);
-        for (word, angle) in core::iter::once((Word::OneMark, mark)).chain(more) {
-            push(Equation::of(&[Term::Angle(angle)]).map(|line| line.about(word)))?;
+        pen.about(Word::OneMark).angle(mark);
+        if !exact {
+            pen.about(Word::Worst).angle(errors.worst);
+            pen.about(Word::Neighbours).angle(errors.adjacent);
         }
-        Ok(lines)
+        Ok(())
     }
 }
 

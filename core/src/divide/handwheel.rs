@@ -6,8 +6,8 @@
 use super::grid;
 use super::moves::{At, Errors, Leg, Move, Part, Place};
 use super::question::Question;
-use super::working::{Equation, Sign, Term, Word, Working};
-use crate::error::{Cause, Error, Field};
+use super::working::{Pen, Sign, Word};
+use crate::error::Error;
 use crate::head::{Handwheel, Head};
 use crate::measure::Angle;
 use crate::number::Fraction;
@@ -57,37 +57,23 @@ impl DialledTurns {
     }
 
     /// `40/127 × 1000 ≈ 315`: handle turns of the first part times the dial's steps.
-    pub(super) fn working(&self, question: &Question) -> Result<Working, Error> {
-        let mut lines = Working::new();
-        let Some(step) = question.step()? else { return Ok(lines) };
+    pub(super) fn working(&self, question: &Question, pen: &mut Pen) -> Result<(), Error> {
+        let Some(step) = question.step()? else { return Ok(()) };
         let turns = step.turns().checked_mul(self.ratio)?;
-        let on_dial = turns.times(i64::from(self.steps()))?;
-        let (near, _) = on_dial.nearest()?;
+        let steps = i64::from(self.steps());
+        let (near, _) = turns.times(steps)?.nearest()?;
         let errors = self.errors(question)?;
         let exact = errors.is_none();
-        let mut push = |line: Option<Equation>| {
-            line.and_then(|line| lines.push(line).ok())
-                .ok_or(Error::new(Field::Record, Cause::TooMany { most: 8 }))
-        };
-        let line = Equation::of(&[
-            Term::of(turns),
-            Term::Sign(Sign::Times),
-            Term::Whole(i64::from(self.steps())),
-            Term::Sign(if exact { Sign::Equals } else { Sign::Nearly }),
-            Term::Whole(near),
-        ]);
-        push(line.map(|line| line.about(Word::PerPart).remark(Word::DialMarks)))?;
+        pen.about(Word::PerPart).value(turns).times().whole(steps);
+        let equals = if exact { Sign::Equals } else { Sign::Nearly };
+        pen.sign(equals).whole(near).remark(Word::DialMarks);
         if !exact {
-            let mark = Fraction::ONE.checked_div(self.ratio)?.over(i64::from(self.steps()))?;
-            for (word, angle) in [
-                (Word::OneMark, Angle::from_turns(mark)),
-                (Word::Worst, errors.worst),
-                (Word::Neighbours, errors.adjacent),
-            ] {
-                push(Equation::of(&[Term::Angle(angle)]).map(|line| line.about(word)))?;
-            }
+            let mark = Fraction::ONE.checked_div(self.ratio)?.over(steps)?;
+            pen.about(Word::OneMark).angle(Angle::from_turns(mark));
+            pen.about(Word::Worst).angle(errors.worst);
+            pen.about(Word::Neighbours).angle(errors.adjacent);
         }
-        Ok(lines)
+        Ok(())
     }
 }
 

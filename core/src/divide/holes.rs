@@ -7,8 +7,8 @@
 use super::grid;
 use super::moves::{At, Errors, Leg, Move, Part, Place};
 use super::question::Question;
-use super::working::{Equation, Sign, Term, Word, Working};
-use crate::error::{Cause, Error, Field};
+use super::working::{Pen, Sign, Term, Word};
+use crate::error::Error;
 use crate::head::{Arms, Circle, Head, Reach};
 use crate::measure::Angle;
 use crate::number::Fraction;
@@ -69,58 +69,36 @@ impl Holes {
         pin_move(from, to, holes, self.arms)
     }
 
-    pub(super) fn working(&self, question: &Question) -> Result<Working, Error> {
-        let mut lines = Working::new();
+    pub(super) fn working(&self, question: &Question, pen: &mut Pen) -> Result<(), Error> {
         let holes = i64::from(self.circle.holes);
-        let Some(step) = question.step()? else { return Ok(lines) };
+        let Some(step) = question.step()? else { return Ok(()) };
         let turns = step.turns().checked_mul(self.ratio)?;
         let on_circle = turns.times(holes)?;
-        let mut push = |line: Option<Equation>| {
-            line.and_then(|line| lines.push(line).ok())
-                .ok_or(Error::new(Field::Record, Cause::TooMany { most: 8 }))
-        };
-        let equals = Term::Sign(Sign::Equals);
-        let times = Term::Sign(Sign::Times);
         let (near, left) = on_circle.nearest()?;
-        let sign = if left.is_zero() { equals } else { Term::Sign(Sign::Nearly) };
-        let start = match (question.parts(), self.ratio.is_whole()) {
+        pen.line();
+        match (question.parts(), self.ratio.is_whole()) {
             (Some(parts), true) if step.turns().num() == 1 => {
-                Equation::of(&[Term::Over(self.ratio.num(), i64::from(parts))])
+                pen.over(self.ratio.num(), i64::from(parts));
             }
-            _ => Equation::of(&[Term::of(self.ratio), times, Term::of(step.turns())]),
-        };
-        push(chain(start, &[(equals, Term::of(turns)), (sign, Term::Over(near, holes))]))?;
+            _ => {
+                pen.value(self.ratio).times().value(step.turns());
+            }
+        }
+        pen.then(Sign::Equals, Term::of(turns));
+        let sign = if left.is_zero() { Sign::Equals } else { Sign::Nearly };
+        pen.then(sign, Term::Over(near, holes));
         if !on_circle.is_whole() {
             let errors = self.errors(question)?;
             let one = Fraction::ONE.checked_div(self.ratio)?.over(holes)?;
-            let one = Term::Angle(Angle::from_turns(one));
-            push(Equation::of(&[one]).map(|line| line.about(Word::OneHole)))?;
-            let worst = Term::Angle(errors.worst);
-            push(Equation::of(&[worst]).map(|line| line.about(Word::Worst)))?;
-            let neighbours = Term::Angle(errors.adjacent);
-            push(Equation::of(&[neighbours]).map(|line| line.about(Word::Neighbours)))?;
+            pen.about(Word::OneHole).angle(Angle::from_turns(one));
+            pen.about(Word::Worst).angle(errors.worst);
+            pen.about(Word::Neighbours).angle(errors.adjacent);
+        } else if let Some(parts) = question.parts().map(i64::from) {
+            pen.about(Word::AllMoves).whole(parts).times().over(on_circle.num(), holes);
+            pen.equals().value(turns.times(parts)?).remark(Word::HandleTurns);
         }
-        if let (true, Some(parts)) = (on_circle.is_whole(), question.parts()) {
-            let all = Term::of(turns.times(i64::from(parts))?);
-            let each = Term::Over(on_circle.num(), holes);
-            let terms = [Term::Whole(i64::from(parts)), times, each, equals, all];
-            let line = Equation::of(&terms).map(|line| line.about(Word::AllMoves));
-            push(line.map(|line| line.remark(Word::HandleTurns)))?;
-        }
-        Ok(lines)
+        Ok(())
     }
-}
-
-/// `start`, and after it each step that says something new: "40/64 = 5/8 = 10/16".
-fn chain(start: Option<Equation>, steps: &[(Term, Term)]) -> Option<Equation> {
-    let mut line = start?;
-    for &(sign, term) in steps {
-        if line.terms.last() != Some(&term) {
-            line.terms.push(sign).ok()?;
-            line.terms.push(term).ok()?;
-        }
-    }
-    Some(line)
 }
 
 /// Offers plain indexing on every circle where it is exact.

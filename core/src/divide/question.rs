@@ -86,7 +86,7 @@ impl Question<'_> {
                 bounds::DIVISIONS.check(i64::from(parts.count))?;
                 bounds::EVERY.check(i64::from(parts.every))?;
                 if parts.every >= parts.count {
-                    let greatest = i64::from(parts.count.saturating_sub(1));
+                    let greatest = parts.count.saturating_sub(1);
                     let cause = Cause::OutOfRange { least: 1, greatest };
                     return Err(Error::new(Field::CutOrder, cause));
                 }
@@ -206,7 +206,7 @@ impl Question<'_> {
     pub fn travel(&self, index: u32) -> Result<Angle, Error> {
         let last = self.last();
         if index > last {
-            let cause = Cause::OutOfRange { least: 0, greatest: i64::from(last) };
+            let cause = Cause::OutOfRange { least: 0, greatest: last };
             return Err(Error::new(Field::Position, cause));
         }
         let turns = match self {

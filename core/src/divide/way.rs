@@ -8,7 +8,7 @@ use super::handwheel::DialledTurns;
 use super::holes::Holes;
 use super::moves::{Errors, Move, Place};
 use super::question::Question;
-use super::working::Working;
+use super::working::{Pen, Working};
 use crate::error::{Cause, Error, Field};
 use core::cmp::Ordering;
 
@@ -152,7 +152,7 @@ impl Way {
     pub fn step(&self, question: &Question, index: u32) -> Result<Move, Error> {
         let last = question.last();
         if index >= last {
-            let greatest = i64::from(last).saturating_sub(1);
+            let greatest = last.saturating_sub(1);
             let cause = Cause::OutOfRange { least: 0, greatest };
             return Err(Error::new(Field::Position, cause));
         }
@@ -171,14 +171,16 @@ impl Way {
     /// # Errors
     /// [`Cause::Overflow`].
     pub fn working(&self, question: &Question) -> Result<Working, Error> {
+        let mut pen = Pen::default();
         match self {
-            Self::Direct(way) => way.working(question),
-            Self::Plain(way) | Self::NearestHole(way) => way.working(question),
-            Self::Handwheel(way) => way.working(question),
-            Self::FineDial(way) => way.working(question),
-            Self::Compound(way) => way.working(question),
-            Self::Differential(way) => way.working(question),
-        }
+            Self::Direct(way) => way.working(question, &mut pen),
+            Self::Plain(way) | Self::NearestHole(way) => way.working(question, &mut pen),
+            Self::Handwheel(way) => way.working(question, &mut pen),
+            Self::FineDial(way) => way.working(question, &mut pen),
+            Self::Compound(way) => way.working(question, &mut pen),
+            Self::Differential(way) => way.working(question, &mut pen),
+        }?;
+        pen.done()
     }
 
     /// Settles ties between ways of equal rank: by kind, then by plate, then by

@@ -1,6 +1,8 @@
 //! The working of an answer as data: equations that page, print, package and
 //! screen reader all render, so a person can check them by hand.
+use crate::error::{Cause, Error, Field};
 use crate::list::List;
+use crate::measure::Angle;
 use crate::number::Fraction;
 
 /// A few equations that lead to an answer.
@@ -27,7 +29,7 @@ pub enum Term {
     /// A whole number.
     Whole(i64),
     /// An angle in degrees, minutes and seconds.
-    Angle(crate::measure::Angle),
+    Angle(Angle),
     /// A sign between terms.
     Sign(Sign),
     /// A word of the trade.
@@ -131,5 +133,99 @@ impl Term {
             return Self::Whole(fraction.num());
         }
         Self::Over(fraction.num(), fraction.den())
+    }
+}
+
+/// Writes working term by term, each where it stays: a line is large, and lines
+/// handed from function to function would be most of the code.
+#[derive(Default)]
+pub(super) struct Pen {
+    lines: Working,
+    full: bool,
+}
+
+impl Pen {
+    /// What was written.
+    ///
+    /// # Errors
+    /// [`Cause::TooMany`] where it was more than fits.
+    pub(super) fn done(self) -> Result<Working, Error> {
+        let most = Cause::TooMany { most: 8 };
+        if self.full { Err(Error::new(Field::Record, most)) } else { Ok(self.lines) }
+    }
+
+    /// Begins a line.
+    #[inline(never)]
+    pub(super) fn line(&mut self) -> &mut Self {
+        self.full |= self.lines.push(Equation::default()).is_err();
+        self
+    }
+
+    /// Begins a line, with what it is about.
+    #[inline(never)]
+    pub(super) fn about(&mut self, word: Word) -> &mut Self {
+        self.line();
+        if let Some(line) = self.lines.last_mut() {
+            line.about = Some(word);
+        }
+        self
+    }
+
+    /// Closes the line with a remark.
+    #[inline(never)]
+    pub(super) fn remark(&mut self, word: Word) {
+        if let Some(line) = self.lines.last_mut() {
+            line.remark = Some(word);
+        }
+    }
+
+    #[inline(never)]
+    pub(super) fn term(&mut self, term: Term) -> &mut Self {
+        let written = self.lines.last_mut().map(|line| line.terms.push(term));
+        self.full |= written != Some(Ok(()));
+        self
+    }
+
+    #[inline(never)]
+    pub(super) fn sign(&mut self, sign: Sign) -> &mut Self {
+        self.term(Term::Sign(sign))
+    }
+
+    /// `sign` and `term`, unless the line ends with that term already: what says
+    /// nothing new is left out, "40/64 = 5/8 = 10/16".
+    #[inline(never)]
+    pub(super) fn then(&mut self, sign: Sign, term: Term) {
+        if self.lines.last().and_then(|line| line.terms.last()) != Some(&term) {
+            self.sign(sign).term(term);
+        }
+    }
+
+    pub(super) fn equals(&mut self) -> &mut Self {
+        self.sign(Sign::Equals)
+    }
+
+    pub(super) fn times(&mut self) -> &mut Self {
+        self.sign(Sign::Times)
+    }
+
+    /// A fraction, not reduced.
+    #[inline(never)]
+    pub(super) fn over(&mut self, num: i64, den: i64) -> &mut Self {
+        self.term(Term::Over(num, den))
+    }
+
+    /// A fraction, reduced, or a whole number.
+    #[inline(never)]
+    pub(super) fn value(&mut self, value: Fraction) -> &mut Self {
+        self.term(Term::of(value))
+    }
+
+    pub(super) fn whole(&mut self, number: i64) -> &mut Self {
+        self.value(Fraction::whole(number))
+    }
+
+    #[inline(never)]
+    pub(super) fn angle(&mut self, angle: Angle) -> &mut Self {
+        self.term(Term::Angle(angle))
     }
 }

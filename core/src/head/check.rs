@@ -31,7 +31,7 @@ impl Head {
         bounds::STUD_TEETH.check(i64::from(self.mounting.distance))?;
         bounds::STUD_TEETH.check(i64::from(self.mounting.margin))?;
         arms(self.arms)?;
-        within(self.slack, Field::Slack, Fraction::ZERO, Fraction::whole(5))?;
+        within(self.slack, Field::Slack, 0, 5)?;
         self.handwheel.map_or(Ok(()), handwheel)?;
         self.fine_dial.map_or(Ok(()), fine_dial)?;
         if let Some(reach) = self.reach {
@@ -79,7 +79,7 @@ fn handwheel(dial: Handwheel) -> Result<(), Error> {
 
 fn fine_dial(dial: FineDial) -> Result<(), Error> {
     bounds::DIAL_MARKS.check(i64::from(dial.marks)).map_err(|e| e.of(Field::FineDial))?;
-    within(dial.travel.turns(), Field::FineDial, Fraction::ZERO, Fraction::ONE)?;
+    within(dial.travel.turns(), Field::FineDial, 0, 1)?;
     let slack = Fraction::ZERO <= dial.slack && dial.slack <= Fraction::whole(dial.marks.into());
     if dial.shift <= Angle::ZERO || dial.shift > Angle::TURN || !slack {
         return Err(Error::new(Field::FineDial, Cause::Conflict));
@@ -87,9 +87,9 @@ fn fine_dial(dial: FineDial) -> Result<(), Error> {
     Ok(())
 }
 
-fn within(value: Fraction, field: Field, least: Fraction, greatest: Fraction) -> Result<(), Error> {
-    if value < least || value > greatest {
-        let cause = Cause::OutOfRange { least: least.floor(), greatest: greatest.floor() };
+fn within(value: Fraction, field: Field, least: u32, greatest: u32) -> Result<(), Error> {
+    if value < Fraction::whole(least.into()) || value > Fraction::whole(greatest.into()) {
+        let cause = Cause::OutOfRange { least, greatest };
         return Err(Error::new(field, cause));
     }
     Ok(())

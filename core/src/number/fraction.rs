@@ -2,15 +2,26 @@
 //! not fit comes back as [`Cause::Overflow`], never as a wrapped number.
 use crate::error::{Cause, Error, Field};
 use core::cmp::Ordering;
+use core::num::NonZeroU64;
 
 /// An exact fraction, always reduced, its denominator above zero.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Fraction {
     num: i64,
-    den: i64,
+    /// At most `i64::MAX`. Never nought, so that an `Option` of a fraction is no larger than one.
+    den: NonZeroU64,
 }
 
 const OVERFLOW: Error = Error::new(Field::Fraction, Cause::Overflow);
+const ZERO: Error = Error::new(Field::Fraction, Cause::Zero);
+
+#[inline(always)]
+const fn fits(found: Option<Fraction>) -> Result<Fraction, Error> {
+    match found {
+        Some(fraction) => Ok(fraction),
+        None => Err(OVERFLOW),
+    }
+}
 
 #[expect(
     clippy::arithmetic_side_effects,
@@ -19,46 +30,58 @@ const OVERFLOW: Error = Error::new(Field::Fraction, Cause::Overflow);
 )]
 impl Fraction {
     /// Nought.
-    pub const ZERO: Self = Self { num: 0, den: 1 };
+    pub const ZERO: Self = Self::whole(0);
     /// One.
-    pub const ONE: Self = Self { num: 1, den: 1 };
+    pub const ONE: Self = Self::whole(1);
 
     /// `num / den`, reduced.
     ///
     /// # Errors
     /// [`Cause::Zero`] when `den` is zero; [`Cause::Overflow`] when the reduced parts do not fit.
+    #[inline(always)]
     pub const fn new(num: i64, den: i64) -> Result<Self, Error> {
-        Self::from_wide(num as i128, den as i128)
+        Self::whole(num).over(den)
     }
 
     /// The whole number `n`.
     #[must_use]
     pub const fn whole(n: i64) -> Self {
-        Self { num: n, den: 1 }
+        Self { num: n, den: NonZeroU64::MIN }
     }
 
     /// `num / den` from wide parts, reduced.
     ///
     /// # Errors
     /// As [`Fraction::new`].
+    #[inline(always)]
     pub const fn from_wide(num: i128, den: i128) -> Result<Self, Error> {
         if den == 0 {
-            return Err(Error::new(Field::Fraction, Cause::Zero));
+            return Err(ZERO);
         }
+        fits(Self::reduced(num, den))
+    }
+
+    /// `None` where the reduced parts do not fit, or `den` is zero. Steps hand on
+    /// no more than this and each public function puts the error to it: a result
+    /// that carries an error everywhere would be most of the code of a sum.
+    const fn reduced(num: i128, den: i128) -> Option<Self> {
         let (top, bottom) = (num.unsigned_abs(), den.unsigned_abs());
         let divisor = gcd_wide(top, bottom);
         let (Some(top), Some(bottom)) = (top.checked_div(divisor), bottom.checked_div(divisor))
         else {
-            return Err(OVERFLOW);
+            return None;
         };
         const MOST: u128 = i64::MAX as u128;
         if top > MOST || bottom > MOST {
-            return Err(OVERFLOW);
+            return None;
         }
         #[expect(clippy::cast_possible_truncation, reason = "both were just checked to fit")]
-        let (top, bottom) = (top as i64, bottom as i64);
+        let (top, bottom) = (top as i64, bottom as u64);
         let num = if (num < 0) == (den < 0) { top } else { -top };
-        Ok(Self { num, den: bottom })
+        match NonZeroU64::new(bottom) {
+            Some(den) => Some(Self { num, den }),
+            None => None,
+        }
     }
 
     /// Numerator of the reduced fraction; it carries the sign.
@@ -69,50 +92,55 @@ impl Fraction {
 
     /// Denominator of the reduced fraction, above zero.
     #[must_use]
+    #[expect(clippy::cast_possible_wrap, reason = "it is at most `i64::MAX`")]
     pub const fn den(self) -> i64 {
-        self.den
+        self.den.get() as i64
     }
 
     /// `self + rhs`.
     ///
     /// # Errors
     /// [`Cause::Overflow`].
+    #[inline(always)]
     pub const fn checked_add(self, rhs: Self) -> Result<Self, Error> {
-        let (a, b, c, d) = self.wide(rhs);
-        Self::from_wide(a * d + c * b, b * d)
+        fits(self.sum(rhs))
     }
 
     /// `self − rhs`.
     ///
     /// # Errors
     /// [`Cause::Overflow`].
+    #[inline(always)]
     pub const fn checked_sub(self, rhs: Self) -> Result<Self, Error> {
-        let (a, b, c, d) = self.wide(rhs);
-        Self::from_wide(a * d - c * b, b * d)
+        fits(self.difference(rhs))
     }
 
     /// `self × rhs`.
     ///
     /// # Errors
     /// [`Cause::Overflow`].
+    #[inline(always)]
     pub const fn checked_mul(self, rhs: Self) -> Result<Self, Error> {
-        let (a, b, c, d) = self.wide(rhs);
-        Self::from_wide(a * c, b * d)
+        fits(self.product(rhs))
     }
 
     /// `self ÷ rhs`.
     ///
     /// # Errors
     /// [`Cause::Zero`] when `rhs` is nought, [`Cause::Overflow`].
+    #[inline(always)]
     pub const fn checked_div(self, rhs: Self) -> Result<Self, Error> {
-        let (a, b, c, d) = self.wide(rhs);
-        Self::from_wide(a * d, b * c)
+        if rhs.num == 0 {
+            return Err(ZERO);
+        }
+        fits(self.quotient(rhs))
     }
 
     /// `self × n`.
     ///
     /// # Errors
     /// [`Cause::Overflow`].
+    #[inline(always)]
     pub const fn times(self, n: i64) -> Result<Self, Error> {
         self.checked_mul(Self::whole(n))
     }
@@ -121,16 +149,18 @@ impl Fraction {
     ///
     /// # Errors
     /// [`Cause::Zero`] when `n` is zero, [`Cause::Overflow`].
+    #[inline(always)]
     pub const fn over(self, n: i64) -> Result<Self, Error> {
-        Self::from_wide(self.num as i128, self.den as i128 * n as i128)
+        self.checked_div(Self::whole(n))
     }
 
     /// `1 ÷ self`.
     ///
     /// # Errors
     /// [`Cause::Zero`] when `self` is nought.
+    #[inline(always)]
     pub const fn inverse(self) -> Result<Self, Error> {
-        Self::from_wide(self.den as i128, self.num as i128)
+        Self::ONE.checked_div(self)
     }
 
     /// `−self`. The parts never hold `i64::MIN`, so this always fits.
@@ -149,7 +179,7 @@ impl Fraction {
     #[must_use]
     pub const fn floor(self) -> i64 {
         // The denominator is never zero, but a compiler can't see that: no way to panic is left.
-        match self.num.checked_div_euclid(self.den) {
+        match self.num.checked_div_euclid(self.den()) {
             Some(floor) => floor,
             None => 0,
         }
@@ -158,7 +188,7 @@ impl Fraction {
     /// What is left of `self` above its [`floor`](Self::floor): `0 <= part < 1`.
     #[must_use]
     pub const fn part(self) -> Self {
-        match self.num.checked_rem_euclid(self.den) {
+        match self.num.checked_rem_euclid(self.den()) {
             Some(num) => Self { num, den: self.den },
             None => Self::ZERO,
         }
@@ -170,7 +200,7 @@ impl Fraction {
     /// # Errors
     /// [`Cause::Overflow`] at the very end of the range.
     pub const fn nearest(self) -> Result<(i64, Self), Error> {
-        let (floor, part, den) = (self.floor(), self.part().num as i128, self.den as i128);
+        let (floor, part, den) = (self.floor(), self.part().num as i128, self.den() as i128);
         if part * 2 < den {
             return Ok((floor, self.part()));
         }
@@ -190,7 +220,7 @@ impl Fraction {
     /// Whether `self` is a whole number.
     #[must_use]
     pub const fn is_whole(self) -> bool {
-        self.den == 1
+        self.den() == 1
     }
 
     /// Whether `self` is below nought.
@@ -200,7 +230,27 @@ impl Fraction {
     }
 
     const fn wide(self, rhs: Self) -> (i128, i128, i128, i128) {
-        (self.num as i128, self.den as i128, rhs.num as i128, rhs.den as i128)
+        (self.num as i128, self.den() as i128, rhs.num as i128, rhs.den() as i128)
+    }
+
+    const fn sum(self, rhs: Self) -> Option<Self> {
+        let (a, b, c, d) = self.wide(rhs);
+        Self::reduced(a * d + c * b, b * d)
+    }
+
+    const fn difference(self, rhs: Self) -> Option<Self> {
+        let (a, b, c, d) = self.wide(rhs);
+        Self::reduced(a * d - c * b, b * d)
+    }
+
+    const fn product(self, rhs: Self) -> Option<Self> {
+        let (a, b, c, d) = self.wide(rhs);
+        Self::reduced(a * c, b * d)
+    }
+
+    const fn quotient(self, rhs: Self) -> Option<Self> {
+        let (a, b, c, d) = self.wide(rhs);
+        Self::reduced(a * d, b * c)
     }
 }
 
@@ -223,7 +273,7 @@ impl core::fmt::Display for Fraction {
         if self.is_whole() {
             return write!(f, "{}", self.num);
         }
-        write!(f, "{}/{}", self.num, self.den)
+        write!(f, "{}/{}", self.num, self.den())
     }
 }
 
@@ -252,7 +302,7 @@ mod as_pair {
 
     impl Serialize for Fraction {
         fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-            (self.num, self.den).serialize(serializer)
+            (self.num, self.den()).serialize(serializer)
         }
     }
 

@@ -153,7 +153,7 @@ impl Version {
     pub fn check(self) -> Result<(), Error> {
         match self.version {
             0 => {
-                let cause = Cause::OutOfRange { least: 1, greatest: i64::from(SCHEMA) };
+                let cause = Cause::OutOfRange { least: 1, greatest: SCHEMA.into() };
                 Err(Error::new(Field::Record, cause))
             }
             SCHEMA => Ok(()),

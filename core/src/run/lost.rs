@@ -264,7 +264,7 @@ fn below(number: u32, of: u32) -> Result<(), Error> {
     if number < of {
         return Ok(());
     }
-    let greatest = i64::from(of).saturating_sub(1);
+    let greatest = of.saturating_sub(1);
     Err(Error::new(Field::Holes, Cause::OutOfRange { least: 0, greatest }))
 }
 

@@ -402,7 +402,7 @@ fn within(index: u32, ends: u32) -> Result<(), Error> {
     if index < ends {
         return Ok(());
     }
-    let greatest = i64::from(ends).saturating_sub(1);
+    let greatest = ends.saturating_sub(1);
     Err(Error::new(Field::Position, Cause::OutOfRange { least: 0, greatest }))
 }
 

@@ -169,7 +169,7 @@ fn of_way(request: &JsValue, way: JsValue) -> Result<(handturn::divide::Asked, W
 }
 
 fn position(greatest: u32) -> Bound {
-    Bound { field: Field::Position, least: 0, greatest: i64::from(greatest) }
+    Bound { field: Field::Position, least: 0, greatest }
 }
 
 fn refuse(error: handturn::Error) -> Refusal {

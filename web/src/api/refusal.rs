@@ -25,9 +25,9 @@ pub enum Limits {
     /// From least to greatest, both allowed.
     Range {
         /// Least allowed.
-        least: i64,
+        least: u32,
         /// Greatest allowed.
-        greatest: i64,
+        greatest: u32,
     },
     /// So many entries at most.
     Most {

@@ -189,7 +189,7 @@ fn empty(field: Field) -> Error {
     Error::new(field, Cause::Empty)
 }
 
-fn range(field: Field, least: i64, greatest: i64) -> Error {
+fn range(field: Field, least: u32, greatest: u32) -> Error {
     Error::new(field, Cause::OutOfRange { least, greatest })
 }
 

@@ -31,7 +31,7 @@ pub fn said(error: &Error, typed: &str) -> Said {
         (_, Cause::NotANumber) => name.to_owned() + " must be a number.",
         (_, Cause::NotWhole) => name.to_owned() + " must be a whole number.",
         (_, Cause::OutOfRange { least, greatest }) => {
-            [name, " must be from ", &grouped(least), " to ", &grouped(greatest), "."].concat()
+            [name, " must be from ", &grouped(least.into()), " to ", &grouped(greatest.into()), "."].concat()
         }
         (_, Cause::ThousandsMark) => {
             "A comma before three figures can mean thousands or a decimal mark. Leave it out: 1000, or write 1.0.".to_owned()

@@ -36,10 +36,15 @@ pub fn said(bad: &Bad, typed: &str) -> Said {
         (_, Cause::OutOfRange { .. }) if error.field == Field::Angle => {
             subject(*entry).to_owned() + " must be above 0° and at most 360°."
         }
-        (_, Cause::OutOfRange { least, greatest }) => {
-            [subject(*entry), " must be from ", &grouped(least), " to ", &grouped(greatest), "."]
-                .concat()
-        }
+        (_, Cause::OutOfRange { least, greatest }) => [
+            subject(*entry),
+            " must be from ",
+            &grouped(least.into()),
+            " to ",
+            &grouped(greatest.into()),
+            ".",
+        ]
+        .concat(),
         (_, Cause::Empty) => subject(*entry).to_owned() + " is missing.",
         (_, Cause::Twice) => subject(*entry).to_owned() + " can be listed only once.",
         (_, Cause::NotANumber) => [subject(*entry), " must be ", kind(*entry), "."].concat(),

@@ -163,7 +163,8 @@ fn step(fields: &mut Fields, up: bool) {
     let bound = handturn::bounds::DIVISIONS;
     let from = handturn::measure::read::count(ask::last_typed(fields, "parts"), bound);
     let Ok(from) = from.map(i64::from) else { return };
-    let to = (if up { from + 1 } else { from - 1 }).clamp(bound.least, bound.greatest);
+    let to = (if up { from + 1 } else { from - 1 })
+        .clamp(i64::from(bound.least), i64::from(bound.greatest));
     fields.set("parts", &to.to_string());
     afresh(fields);
 }

@@ -148,7 +148,7 @@ fn candidates(open: &Open, state: &State, nearest: impl Iterator<Item = Fit>) ->
 
 fn jump(plan: &Plan, state: &State, typed: &str) -> Markup {
     let of = plan.question.positions();
-    let bound = bounds::Bound { greatest: i64::from(of), least: 1, ..bounds::DIVISIONS };
+    let bound = bounds::Bound { greatest: of, least: 1, ..bounds::DIVISIONS };
     let read = if typed.trim().is_empty() { None } else { Some(read::count(typed, bound)) };
     let gaps = gaps(plan, state);
     html! {
