@@ -55,6 +55,8 @@ pub mod fields;
 #[cfg(feature = "page")]
 pub mod glue;
 pub mod keep;
+#[cfg(all(target_arch = "wasm32", feature = "page", not(feature = "package")))]
+mod memory;
 pub mod owned;
 pub mod page;
 pub mod pieces;
