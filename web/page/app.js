@@ -5,6 +5,7 @@ import { awake } from './awake.js';
 import { ready, turn } from './engine.js';
 import { keeping, startKeeping } from './keep.js';
 import { put, forget } from './place.js';
+import { unpack } from './unpack.mjs';
 import { offerNewVersion, takeNewVersion } from './version.js';
 
 const EFFECT = '\u001c', FIELD = '\u001d', RECORD = '\u001f';
@@ -89,8 +90,7 @@ async function bytes() {
   const carried = document.getElementById('engine');
   if (!carried) return (await fetch('handturn.wasm')).arrayBuffer();
   const packed = Uint8Array.from(atob(carried.textContent), (c) => c.charCodeAt(0));
-  const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
-  return new Response(stream).arrayBuffer();
+  return unpack(packed, Number(carried.dataset.size));
 }
 
 try {

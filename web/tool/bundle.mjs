@@ -2,11 +2,12 @@
 //   handturn.html   one file that opens from disk and may fetch nothing at all
 //   site/           the same page in parts, kept on the device by its service worker
 //   npm/            the JavaScript package
+import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { cpSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { deflateRawSync } from 'node:zlib';
 import { build, transform } from 'esbuild';
+import { unpack } from '../page/unpack.mjs';
 
 const web = fileURLToPath(new URL('..', import.meta.url));
 const read = (path) => readFileSync(web + path, 'utf8');
@@ -36,6 +37,13 @@ const app = (await script('page/app.js', 'page', { format: 'esm', minify: true }
 const wasm = readFileSync(`${web}dist/.page/small.wasm`);
 if (/<\/script|<!--/i.test(app) || /<\/style/i.test(style)) throw new Error('this text cannot stand inside a page');
 
+/** `bytes` in the form that page/unpack.mjs reads. */
+function pack(bytes) {
+  const packed = execFileSync('xz', ['--format=raw', '--lzma1=preset=9e,lc=3,lp=0,pb=0', '--stdout'], { input: bytes });
+  if (!bytes.equals(unpack(packed, bytes.length))) throw new Error('what was packed does not come out again');
+  return packed;
+}
+
 // --- one file -----------------------------------------------------------------
 let file = swap(html, '<!-- policy -->', policy(
   `default-src 'none'; script-src 'sha256-${sha256(app, 'base64')}' 'wasm-unsafe-eval'; style-src 'sha256-${sha256(style, 'base64')}'`));
@@ -43,8 +51,8 @@ file = swap(file, '<link rel="stylesheet" href="style.css">', `<style>${style}</
 file = swap(file, '<link rel="manifest" href="manifest.webmanifest">\n', '');
 file = swap(file, '<link rel="icon" href="icon.svg">\n', '');
 file = swap(file, '<script src="app.js" type="module"></script>\n', '');
-file = swap(file, '</body>', `<script type="application/octet-stream" id="engine">${
-  deflateRawSync(wasm, { level: 9, memLevel: 9 }).toString('base64')}</script>\n<script type="module">${app}</script>\n</body>`);
+file = swap(file, '</body>', `<script type="application/octet-stream" id="engine" data-size="${wasm.length}">${
+  pack(wasm).toString('base64')}</script>\n<script type="module">${app}</script>\n</body>`);
 writeFileSync(`${web}dist/handturn.html`, file);
 
 // --- site -----------------------------------------------------------------------

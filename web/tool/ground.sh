@@ -100,6 +100,7 @@ want_compiler() {
 want_page_tools() {
   want nodejs node
   want npm npm
+  want xz-utils xz
 }
 
 want_lints() {
