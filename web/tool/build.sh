@@ -32,8 +32,14 @@ build_page() {
 build_wasm() {
   local out="web/dist/.$1"
   heading "Building the wasm for the $1"
-  cross "$wasm" std,panic_abort build --quiet --locked \
-    -p handturn-web --lib --profile page --no-default-features --features "$1"
+  local settings=(build --quiet --locked -p handturn-web --lib --profile page --no-default-features --features "$1")
+  if [ "$toolchain" = debian ]; then
+    # A library built from source need not carry the words of panics, nor be quick.
+    RUSTFLAGS="${RUSTFLAGS:-} -Zunstable-options -Cpanic=immediate-abort" \
+      cross "$wasm" std,panic_abort "${settings[@]}" -Zbuild-std-features=optimize_for_size
+  else
+    cross "$wasm" std,panic_abort "${settings[@]}"
+  fi
   rm -rf "$out"
   "$wasm_bindgen" --target web --omit-default-module-path --experimental-reset-state-function \
     --out-dir "$out" "$CARGO_TARGET_DIR/$wasm/page/handturn_web.wasm"
