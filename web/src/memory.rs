@@ -1,7 +1,7 @@
 //! The page's memory. Nothing of a turn outlives it (its outcome is a text that
 //! the browser has copied before the next turn begins), so memory is handed out
 //! upwards, never taken back piece by piece, and is all free again at the next
-//! turn. Nothing that is dropped needs code then, which makes the page a fifth
+//! turn. Nothing that is dropped needs code then, which makes the page a few kB
 //! smaller; and what the last turn used, the next one uses again, so it stays flat.
 use std::alloc::{GlobalAlloc, Layout};
 use std::arch::wasm32::{memory_grow, memory_size};

@@ -1,11 +1,11 @@
 //! JSON for what is kept: whole numbers, text, yes and no, nothing, lists, records.
 //! Fractions of a number do not occur: exact values are pairs of whole numbers.
 //!
-//! Text becomes a [`Json`] tree and a tree becomes a value by [`Kept`]. That is
+//! Text becomes a [`Json`] tree and a tree becomes a value by `Kept`. That is
 //! small: with a derive the same types took five times the code, and the page is
 //! one file that is carried about. What is written is what the core's own derive
 //! writes and reads; a test holds the two together. What is read may be anything
-//! at all: it gives a value or [`Bad`], and never nests deeper than [`DEEPEST`].
+//! at all: it gives a value or [`Bad`], and never nests deeper than `DEEPEST`.
 use super::kept::Kept;
 use std::borrow::Cow;
 
