@@ -26,15 +26,23 @@ pub(super) fn stored(desk: &mut Desk, event: &Event) -> Vec<Effect> {
     }
     let known = desk.open.as_deref_mut().filter(|open| open.id == event.name);
     match (keep::from_lines(event.value), known) {
-        (Ok(run), Some(open)) if open.lock != Lock::Held => {
-            let (lock, note, saved_at) = (open.lock, open.note, std::mem::take(&mut open.saved_at));
+        (Ok(run), Some(open)) if open.lock != Lock::Held || outrun(open, &run) => {
+            // More events than this tab has counted: another one counts.
+            let held = open.lock == Lock::Held;
+            let lock = if held { Lock::Lost } else { open.lock };
+            let (note, saved_at) = (open.note, std::mem::take(&mut open.saved_at));
             let sheet = std::mem::take(&mut open.sheet);
             *open = Open { lock, note, saved_at, sheet, ..Open::of(event.name, run) };
-            vec![]
+            if held { vec![Effect::Release(event.name.to_owned())] } else { vec![] }
         }
         (Ok(run), None) if wanted => super::show(desk, Open::of(event.name, run)),
         _ => vec![],
     }
+}
+
+/// Whether the store has more of a Run than this tab, which believed that it counts alone.
+fn outrun(open: &Open, run: &keep::Run) -> bool {
+    open.unsaved.is_empty() && open.asked.is_none() && run.events.len() > open.events.len()
 }
 
 /// Another tab has deleted a Run.

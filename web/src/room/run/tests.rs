@@ -229,6 +229,15 @@ fn two_tabs_on_one_run() {
     bench.event("stored", &id, &keep::lines(&run(64, 6)));
     bench.event("lock", &id, "held");
     bench.shows("At 7 of 64.");
+    // A browser that does not say who counts: the store's events tell.
+    bench.event("stored", &id, &keep::lines(&run(64, 6)));
+    assert_eq!(bench.open().lock, Lock::Held);
+    bench.event("stored", &id, &keep::lines(&run(64, 7)));
+    bench.at(8);
+    assert_eq!(bench.open().lock, Lock::Lost);
+    assert_eq!(bench.asked.last(), Some(&Effect::Release(id.clone())));
+    bench.event("stored", &id, &keep::lines(&run(64, 6)));
+    bench.event("lock", &id, "held");
     // Taken in the very moment of a press: not counted here.
     bench.later("next");
     bench.event("unkept", &id, "6 taken");
