@@ -163,6 +163,9 @@ pub fn instruction(leg: &Leg) -> String {
     let of = grouped(i64::from(leg.from.of));
     let turns = if leg.turns > 0 { full(leg.turns) + " and " } else { String::new() };
     let way = sense(leg.sense);
+    let to_reading = |what: &str, steps: String, to: &str| {
+        [what, &turns, &steps, " ", way, to, &leg.to.number.to_string(), "."].concat()
+    };
     match leg.part {
         Part::BackPin => [
             "Back pin out, pin in. Turn handle and plate together ",
@@ -192,39 +195,11 @@ pub fn instruction(leg: &Leg) -> String {
             ]
             .concat()
         }
-        Part::FineDial => [
-            "Fine dial ",
-            &turns,
-            &count(leg.spaces, "mark", "marks"),
-            " ",
-            way,
-            ", to ",
-            &leg.to.number.to_string(),
-            ".",
-        ]
-        .concat(),
-        Part::Handwheel => [
-            "Handwheel ",
-            &turns,
-            &count(leg.spaces, "mark", "marks"),
-            " ",
-            way,
-            ", to ",
-            &leg.to.number.to_string(),
-            ".",
-        ]
-        .concat(),
-        Part::Spindle => [
-            "Spindle ",
-            &turns,
-            &count(leg.spaces, "notch", "notches"),
-            " ",
-            way,
-            ", to notch ",
-            &leg.to.number.to_string(),
-            ".",
-        ]
-        .concat(),
+        Part::FineDial => to_reading("Fine dial ", count(leg.spaces, "mark", "marks"), ", to "),
+        Part::Handwheel => to_reading("Handwheel ", count(leg.spaces, "mark", "marks"), ", to "),
+        Part::Spindle => {
+            to_reading("Spindle ", count(leg.spaces, "notch", "notches"), ", to notch ")
+        }
     }
 }
 
