@@ -72,6 +72,14 @@ bounds! {
     ROUNDS: Rounds, 1..=9;
     /// Counts of an encoder in one turn of the handle.
     COUNTS: Counts, 100..=40_000;
+    /// Pitch of a thread, in micrometres.
+    PITCH_UM: Pitch, 50..=200_000;
+    /// Major diameter of a thread, in micrometres.
+    MAJOR_UM: Major, 200..=2_000_000;
+    /// Starts of a thread.
+    STARTS: Starts, 1..=60;
+    /// Angle of a thread form of one's own, in degrees.
+    FORM_ANGLE: Form, 5..=150;
 }
 
 /// Plates a head can list.

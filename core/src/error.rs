@@ -59,6 +59,18 @@ pub enum Field {
     Fraction,
     /// A stored record.
     Record,
+    /// A thread by its name.
+    Thread,
+    /// Form of a thread.
+    Form,
+    /// Major diameter of a thread.
+    Major,
+    /// Pitch of a thread.
+    Pitch,
+    /// Starts of a thread.
+    Starts,
+    /// Tolerance class of a thread.
+    Class,
 }
 
 /// What is wrong, with the limits that apply.

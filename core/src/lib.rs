@@ -35,6 +35,7 @@ pub mod number;
 pub mod run;
 mod text;
 
+pub mod thread;
 pub mod train;
 
 pub use error::{Cause, Error, Field};

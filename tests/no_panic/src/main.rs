@@ -14,6 +14,7 @@ mod head;
 mod measure;
 mod number;
 mod run;
+mod thread;
 
 use core::panic::PanicInfo;
 
@@ -38,6 +39,7 @@ extern "C" fn _start() {
     head::calls();
     divide::calls();
     run::calls();
+    thread::calls();
 }
 
 #[cfg(not(feature = "why"))]

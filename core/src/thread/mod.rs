@@ -1,0 +1,159 @@
+//! Screw threads: forms, series found by name, limits of size, drills and
+//! blanks, cutting and measuring.
+//!
+//! A [`Thread`] is plain data: its [`Form`], its exact major diameter and pitch,
+//! how many starts it has and which way it winds. Basic sizes come out as the
+//! standard of the form rounds them (millimetres to 0.001, inches to 0.0001),
+//! exact from there on.
+pub mod form;
+#[cfg(test)]
+mod tests;
+
+pub use form::{Form, Kind, Profile, Source};
+
+use crate::bounds;
+use crate::error::{Cause, Error, Field};
+use crate::measure::Length;
+use crate::measure::read::Unit;
+use crate::number::Fraction;
+
+/// Which way a thread winds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub enum Hand {
+    /// Goes in clockwise.
+    #[default]
+    Right,
+    /// Goes in anticlockwise.
+    Left,
+}
+
+/// A thread by its basic sizes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Thread {
+    /// Shape of the groove.
+    pub form: Form,
+    /// Basic major diameter.
+    #[doc(alias = "outside diameter")]
+    pub major: Length,
+    /// Distance from one groove to the next along the axis.
+    pub pitch: Length,
+    /// Grooves side by side, 1 for a common thread.
+    pub starts: u8,
+    /// Which way it winds.
+    pub hand: Hand,
+}
+
+impl Thread {
+    /// A thread of these sizes, once they are known to make one.
+    ///
+    /// # Errors
+    /// [`Cause::OutOfRange`] (in micrometres) for the pitch ([`bounds::PITCH_UM`]), the major
+    /// diameter ([`bounds::MAJOR_UM`]) or the starts ([`bounds::STARTS`]);
+    /// [`Cause::Conflict`] where the thread is so deep that no core is left;
+    /// [`Cause::Overflow`].
+    pub fn new(
+        form: Form,
+        major: Length,
+        pitch: Length,
+        starts: u8,
+        hand: Hand,
+    ) -> Result<Self, Error> {
+        within(bounds::PITCH_UM, pitch)?;
+        within(bounds::MAJOR_UM, major)?;
+        bounds::STARTS.check(i64::from(starts))?;
+        let thread = Self { form, major, pitch, starts, hand };
+        if thread.minor_external()?.mm() <= Fraction::ZERO {
+            return Err(Error::new(Field::Pitch, Cause::Conflict));
+        }
+        Ok(thread)
+    }
+
+    /// How far one turn moves it: the pitch times the starts.
+    ///
+    /// # Errors
+    /// [`Cause::Overflow`].
+    pub fn lead(&self) -> Result<Length, Error> {
+        Ok(Length::from_mm(self.pitch.mm().times(i64::from(self.starts))?))
+    }
+
+    /// Threads per inch, exact: 25.4 mm over the pitch, each start counted.
+    ///
+    /// # Errors
+    /// [`Cause::Overflow`]; [`Cause::Zero`] for a pitch of nought.
+    pub fn tpi(&self) -> Result<Fraction, Error> {
+        self.pitch.inches()?.inverse()
+    }
+
+    /// Basic pitch diameter (effective), rounded as the standard prints it:
+    /// the major less once the height between the basic crests.
+    ///
+    /// # Errors
+    /// [`Cause::Overflow`].
+    #[doc(alias = "effective diameter")]
+    pub fn pitch_diameter(&self) -> Result<Length, Error> {
+        let half = self.form.half_difference(self.pitch)?;
+        self.less_twice(half)
+    }
+
+    /// Basic minor diameter of the internal thread, the bore before cutting.
+    ///
+    /// # Errors
+    /// [`Cause::Overflow`].
+    #[doc(alias = "D1")]
+    #[doc(alias = "core hole")]
+    pub fn minor_internal(&self) -> Result<Length, Error> {
+        self.less_twice(self.form.internal_depth(self.pitch)?)
+    }
+
+    /// Basic minor diameter of the external thread, down to its root.
+    ///
+    /// # Errors
+    /// [`Cause::Overflow`].
+    #[doc(alias = "d3")]
+    #[doc(alias = "core diameter")]
+    pub fn minor_external(&self) -> Result<Length, Error> {
+        self.less_twice(self.form.external_depth(self.pitch)?)
+    }
+
+    /// Basic major diameter of the internal thread, out to its root: the major
+    /// itself but for Tr and Acme, which have clearance there.
+    ///
+    /// # Errors
+    /// [`Cause::Overflow`].
+    #[doc(alias = "D4")]
+    pub fn major_internal(&self) -> Result<Length, Error> {
+        let clearance = self.form.clearance(self.pitch)?.mm().negated();
+        self.less_twice(Length::from_mm(clearance))
+    }
+
+    /// The major less twice a radial depth, rounded as the form's standard does.
+    fn less_twice(&self, depth: Length) -> Result<Length, Error> {
+        let left = self.major.mm().checked_sub(depth.mm().times(2)?)?;
+        rounded(Length::from_mm(left), self.form.unit)
+    }
+}
+
+/// `length` to the nearest 0.001 mm or 0.0001 in, a half up.
+///
+/// # Errors
+/// [`Cause::Overflow`].
+pub fn rounded(length: Length, unit: Unit) -> Result<Length, Error> {
+    match unit {
+        Unit::Mm => Ok(Length::from_mm(to_nearest(length.mm(), 1000)?)),
+        Unit::Inch => Length::from_inches(to_nearest(length.inches()?, 10_000)?),
+    }
+}
+
+/// `value` to the nearest multiple of one `per`-th, a half up.
+pub(crate) fn to_nearest(value: Fraction, per: i64) -> Result<Fraction, Error> {
+    Fraction::new(value.times(per)?.nearest()?.0, per)
+}
+
+/// Refuses a length outside a bound in micrometres.
+fn within(bound: bounds::Bound, length: Length) -> Result<(), Error> {
+    let um = length.mm().times(1000)?;
+    bound.check(um.floor())?;
+    bound.check(um.negated().floor().saturating_neg())?;
+    Ok(())
+}
