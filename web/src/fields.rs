@@ -62,7 +62,7 @@ impl Fields {
     /// The fields as they are kept on the device.
     #[must_use]
     pub fn kept(&self) -> String {
-        json::write(&self.0)
+        json::write(&mut self.0.clone())
     }
 
     /// The fields that were kept; none when the text is not theirs. Rooms check

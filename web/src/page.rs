@@ -24,7 +24,8 @@ pub fn turn(state: &str, event: &str) -> String {
     let event = Event::read(event);
     let happened = happen(&mut state, &event);
     // What is asked of the browser comes last: a sheet must stand before it opens.
-    let mut effects = vec![Effect::State(state.write()), Effect::Put("page", screen(&state))];
+    let text = state.write();
+    let mut effects = vec![Effect::State(text), Effect::Put("page", screen(&state))];
     effects.extend(happened);
     if state.fields != before && event.kind != "stored-page" {
         effects.push(Effect::KeepPage(state.fields.kept()));
@@ -99,12 +100,12 @@ impl State {
         state
     }
 
-    fn write(&self) -> String {
+    fn write(&mut self) -> String {
         let mut text = String::new();
         for (name, value) in self.fields.iter() {
             seam::add_record(&mut text, &["field", name, value]);
         }
-        seam::add_record(&mut text, &["desk", &json::write(&self.desk)]);
+        seam::add_record(&mut text, &["desk", &json::write(&mut self.desk)]);
         if self.newer {
             seam::add_record(&mut text, &["newer"]);
         }

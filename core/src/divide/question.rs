@@ -347,16 +347,21 @@ pub enum Asked {
     /// Angles measured from one zero.
     List(List<Angle, MAX_ANGLES>),
     /// Equal parts with marks of several lengths and numbers.
-    Marks {
-        /// How many marks in one turn.
-        count: u32,
-        /// Kinds of mark.
-        kinds: List<MarkKind, MAX_MARK_KINDS>,
-        /// Kind of each mark, repeated as often as needed.
-        pattern: List<u8, MAX_PATTERN>,
-        /// Numbers on the dial.
-        numbers: Option<Numbers>,
-    },
+    Marks(Marks),
+}
+
+/// A [`Graduation`] that owns its lists.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Marks {
+    /// How many marks in one turn.
+    pub count: u32,
+    /// Kinds of mark.
+    pub kinds: List<MarkKind, MAX_MARK_KINDS>,
+    /// Kind of each mark, repeated as often as needed.
+    pub pattern: List<u8, MAX_PATTERN>,
+    /// Numbers on the dial.
+    pub numbers: Option<Numbers>,
 }
 
 impl Asked {
@@ -367,7 +372,7 @@ impl Asked {
             Self::Parts(parts) => Question::Parts(*parts),
             Self::Angle(repeated) => Question::Angle(*repeated),
             Self::List(angles) => Question::List(angles),
-            Self::Marks { count, kinds, pattern, numbers } => {
+            Self::Marks(Marks { count, kinds, pattern, numbers }) => {
                 Question::Marks(Graduation { count: *count, kinds, pattern, numbers: *numbers })
             }
         }

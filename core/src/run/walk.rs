@@ -2,7 +2,7 @@
 //! keeps whole lists, and against a machine whose pins are really moved.
 use super::*;
 use crate::divide::{
-    Asked, At, Leg, MarkKind, Numbers, Order, Part, Parts, Question, Repeated, answer,
+    Asked, At, Leg, MarkKind, Marks, Numbers, Order, Part, Parts, Question, Repeated, answer,
 };
 use crate::head::{FineDial, GEARS, Handwheel, Head, SET_A, Sense, gears_of, plates_of};
 use crate::measure::{Angle, Length};
@@ -370,12 +370,12 @@ fn graduations_come_home_and_mark_each_part_once() {
     let pattern = [0, 1, 1, 1, 1];
     let numbers = Numbers { every: 5, per_mark: 1, climbs: Sense::Anticlockwise, zero: true };
     for count in (5..=120).step_by(5).chain([365]) {
-        let asked = Asked::Marks {
+        let asked = Asked::Marks(Marks {
             count,
             kinds: crate::List::from_slice(&kinds).unwrap(),
             pattern: crate::List::from_slice(&pattern).unwrap(),
             numbers: Some(numbers),
-        };
+        });
         for way in ways(&asked.question(), &head, 1) {
             let frozen = Frozen::new(asked.clone(), head.clone(), way).unwrap();
             let plan = frozen.plan();

@@ -3,7 +3,7 @@ use super::given::{Given, dotted};
 use super::refusal::Refusal;
 use crate::owned::{self, Bad, Entry};
 use handturn::bounds::{self, Bound, MAX_ANGLES, MAX_MARK_KINDS, MAX_PATTERN};
-use handturn::divide::{Asked, MarkKind, Numbers, Parts, Repeated};
+use handturn::divide::{Asked, MarkKind, Marks, Numbers, Parts, Repeated};
 use handturn::head::{Head, Sense};
 use handturn::list::List;
 use handturn::measure::{Angle, Length, read};
@@ -87,12 +87,12 @@ fn marks(given: &Given) -> Result<Asked, Refusal> {
     } else {
         List::from_slice(&[0]).unwrap_or_default()
     };
-    Ok(Asked::Marks {
+    Ok(Asked::Marks(Marks {
         count: given.get("count").count("marks.count", bounds::DIVISIONS)?,
         kinds,
         pattern,
         numbers: numbers(given.get("numbers"))?,
-    })
+    }))
 }
 
 fn numbers(given: &Given) -> Result<Option<Numbers>, Refusal> {

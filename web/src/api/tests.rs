@@ -1,6 +1,6 @@
 //! Requests and refusals as plain data, on the host.
 use super::*;
-use handturn::divide::{Asked, Kind};
+use handturn::divide::{Asked, Kind, Marks};
 use handturn::head::{GEARS, Head, PlateStop, SET_A, gears_of, plates_of};
 use handturn::measure::Angle;
 
@@ -88,7 +88,7 @@ fn every_kind_of_question_is_read() {
     let typed = question(&[("list", t("0 10 25.5"))]);
     let listed = question(&[("list", Given::List(vec![n(0.0), t("10°"), n(25.5)]))]);
     assert_eq!(typed, listed);
-    let Ok(Asked::Marks { count, kinds, pattern, numbers }) =
+    let Ok(Asked::Marks(Marks { count, kinds, pattern, numbers })) =
         question(&[("marks", object(&[("count", n(365.0))]))])
     else {
         panic!("marks")

@@ -6,7 +6,7 @@
 //! one file that is carried about. What is written is what the core's own derive
 //! writes and reads; a test holds the two together. What is read may be anything
 //! at all: it gives a value or [`Bad`], and never nests deeper than `DEEPEST`.
-use super::kept::Kept;
+use super::kept::{self, Kept};
 use std::borrow::Cow;
 
 /// Lists and records within each other, at most.
@@ -38,17 +38,19 @@ pub enum Json<'t> {
 /// # Errors
 /// [`Bad`] when it is not JSON or not of the shape of `T`.
 pub fn read<T: Kept>(text: &str) -> Result<T, Bad> {
-    let mut reader = Reader { text, at: 0, depth: 0 };
-    let tree = reader.value().ok_or(Bad)?;
-    if reader.peek().is_some() { Err(Bad) } else { T::take(&tree).ok_or(Bad) }
+    let mut value = T::blank();
+    if read_into(text, &mut value) { Ok(value) } else { Err(Bad) }
 }
 
-/// `value` as JSON without white space.
+fn read_into(text: &str, value: &mut dyn Kept) -> bool {
+    let mut reader = Reader { text, at: 0, depth: 0 };
+    reader.value().is_some_and(|tree| reader.peek().is_none() && kept::read(&tree, value))
+}
+
+/// `value` as JSON without white space; it is not changed by that.
 #[must_use]
-pub fn write<T: Kept>(value: &T) -> String {
-    let mut text = String::new();
-    value.put(&mut text);
-    text
+pub fn write(value: &mut dyn Kept) -> String {
+    kept::write(value)
 }
 
 impl Json<'_> {
@@ -248,8 +250,8 @@ mod tests {
 
     #[test]
     fn what_is_written_is_read() {
-        let all = (i64::MIN, vec!["\"\\\n\u{1e}π𝄞".to_owned(), String::new()]);
-        let text = write(&all);
+        let mut all = (i64::MIN, vec!["\"\\\n\u{1e}π𝄞".to_owned(), String::new()]);
+        let text = write(&mut all);
         assert_eq!(text, "[-9223372036854775808,[\"\\\"\\\\\\n\\u001eπ𝄞\",\"\"]]");
         assert_eq!(read(&text), Ok(all));
         assert_eq!(

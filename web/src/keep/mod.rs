@@ -1,6 +1,7 @@
 //! What is stored, as text. Everything that comes back from the device's store or
 //! from a file is read as if a stranger had written it: version, bounds, the way
 //! the head really offers, and every event in its turn.
+mod forms;
 pub mod json;
 pub(crate) mod kept;
 
@@ -26,21 +27,21 @@ pub enum Trouble {
 /// The lines in which a Run is handed to the store: how many events, the frozen
 /// record, then each event after its number.
 #[must_use]
-pub fn lines(run: &Run) -> String {
-    let mut text = run.events.len().to_string() + "\n" + &json::write(&run.frozen);
+pub fn lines(mut run: Run) -> String {
+    let mut text = run.events.len().to_string() + "\n" + &json::write(&mut run.frozen);
     for (number, event) in run.events.iter().enumerate() {
         text.push('\n');
         text += &number.to_string();
         text.push(' ');
-        text += &event_text(event);
+        text += &event_text(*event);
     }
     text
 }
 
 /// One event as it is stored.
 #[must_use]
-pub fn event_text(event: &Event) -> String {
-    json::write(event)
+pub fn event_text(mut event: Event) -> String {
+    json::write(&mut event)
 }
 
 /// The Run that the store's lines hold.
@@ -68,8 +69,8 @@ pub fn from_lines(text: &str) -> Result<Run, Trouble> {
 
 /// A Run as the text of a file.
 #[must_use]
-pub fn file(run: &Run) -> String {
-    json::write(run)
+pub fn file(mut run: Run) -> String {
+    json::write(&mut run)
 }
 
 /// The Run in the text of a file.
@@ -125,8 +126,8 @@ pub(crate) mod tests {
     fn a_run_comes_back_from_the_store_and_from_a_file() {
         for (count, presses) in [(64, 0), (64, 36), (64, 65), (127, 40), (3, 4)] {
             let run = run(count, presses);
-            assert_eq!(from_lines(&lines(&run)), Ok(run.clone()), "{count} {presses}");
-            assert_eq!(from_file(&file(&run)), Ok(run), "{count} {presses}");
+            assert_eq!(from_lines(&lines(run.clone())), Ok(run.clone()), "{count} {presses}");
+            assert_eq!(from_file(&file(run.clone())), Ok(run), "{count} {presses}");
         }
         let whole = run(64, 65);
         let end = State::replay(&whole.frozen.plan(), whole.events.iter().copied()).unwrap();
@@ -140,7 +141,7 @@ pub(crate) mod tests {
 
     #[test]
     fn what_a_stranger_wrote_is_refused() {
-        let good = lines(&run(64, 3));
+        let good = lines(run(64, 3));
         refused("", Trouble::NotARun);
         refused("0\n{}", Trouble::NotARun);
         refused("0\n{\"version\":1}", Trouble::NotARun);
@@ -161,8 +162,8 @@ pub(crate) mod tests {
 
     #[test]
     fn no_cut_off_record_is_taken_for_a_whole_one() {
-        let good = lines(&run(64, 5));
-        let file = file(&run(64, 5));
+        let good = lines(run(64, 5));
+        let file = file(run(64, 5));
         for end in (0..good.len()).filter(|end| good.is_char_boundary(*end)) {
             assert!(from_lines(&good[..end]).is_err(), "{end}");
         }

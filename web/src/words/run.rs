@@ -111,7 +111,7 @@ pub fn title(frozen: &Frozen) -> String {
             angle_text(repeated.angle) + " × " + &grouped(i64::from(repeated.times))
         }
         Asked::List(angles) => count(angles.len() as u32, "angle", "angles"),
-        Asked::Marks { count: marks, .. } => count(*marks, "mark", "marks"),
+        Asked::Marks(marks) => count(marks.count, "mark", "marks"),
     };
     if frozen.title.is_empty() { what } else { [&*frozen.title, ", ", &what].concat() }
 }

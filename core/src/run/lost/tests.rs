@@ -1,5 +1,5 @@
 use super::*;
-use crate::divide::{Asked, Graduation, MarkKind, Numbers, Order, Parts, Question, answer};
+use crate::divide::{Asked, Graduation, MarkKind, Marks, Numbers, Order, Parts, Question, answer};
 use crate::head::{Head, SET_A, Sense, plates_of};
 use crate::measure::Length;
 use crate::run::{Event, Frozen, What};
@@ -96,12 +96,12 @@ fn the_last_mark_tells_whether_this_one_is_cut() {
     let pattern = [0, 2, 2, 2, 2, 1, 2, 2, 2, 2];
     let numbers = Numbers { every: 10, per_mark: 1, climbs: Sense::Anticlockwise, zero: true };
     let dial = Graduation { count: 60, kinds: &kinds, pattern: &pattern, numbers: Some(numbers) };
-    let asked = Asked::Marks {
+    let asked = Asked::Marks(Marks {
         count: dial.count,
         kinds: crate::List::from_slice(&kinds).unwrap(),
         pattern: crate::List::from_slice(&pattern).unwrap(),
         numbers: dial.numbers,
-    };
+    });
     let dial = frozen(asked);
     assert!(matches!(dial.question.question(), Question::Marks(_)));
     let plan = dial.plan();

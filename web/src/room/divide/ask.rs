@@ -1,7 +1,7 @@
 //! What is asked: the fields of each kind of division, read into one question.
 use crate::fields::Fields;
 use handturn::bounds;
-use handturn::divide::{Asked, MarkKind, Numbers, Parts, Question, Repeated};
+use handturn::divide::{Asked, MarkKind, Marks, Numbers, Parts, Question, Repeated};
 use handturn::head::Sense;
 use handturn::measure::read;
 use handturn::number::lcm;
@@ -185,7 +185,7 @@ fn dial<'t>(text: Text<'t>) -> Result<Asked, (&'static str, Error)> {
             zero: text("zero") == "on",
         }),
     };
-    Ok(Asked::Marks { count: marks, kinds, pattern, numbers })
+    Ok(Asked::Marks(Marks { count: marks, kinds, pattern, numbers }))
 }
 
 /// A pattern that repeats only after more marks than one can hold.
@@ -228,7 +228,7 @@ mod tests {
         );
         check(&[("kind", "list")], Ok("Ok(List("));
         check(&[("kind", "list"), ("list", "10 20x")], Err(("list", Cause::NotANumber)));
-        check(&[("kind", "dial")], Ok("Ok(Marks { count: 360"));
+        check(&[("kind", "dial")], Ok("Ok(Marks(Marks { count: 360"));
         check(
             &[("kind", "dial"), ("long", "397"), ("middle", "2")],
             Err(("middle", Cause::TooMany { most: 400 })),

@@ -1,6 +1,5 @@
 //! All that the page remembers of Runs between two events.
-use crate::keep::json::{Json, quote};
-use crate::keep::kept::{Kept, choice, holding, record};
+use crate::keep::kept::{choice, record};
 use crate::keep::{self, Run, Trouble};
 use crate::words::run as words;
 use handturn::run::{Event, Frozen, Phase, State};
@@ -257,48 +256,8 @@ choice! {
     Note {
         None = "None", Once = "Once", Saving = "Saving", Slow = "Slow", Taken = "Taken", NotNow = "NotNow"
     }
-}
-
-impl Kept for Store {
-    fn put(&self, text: &mut String) {
-        match self {
-            Self::Unknown => quote(text, "Unknown"),
-            Self::Ready => quote(text, "Ready"),
-            Self::Refused(why) => holding(text, "Refused", why),
-        }
-    }
-    fn take(json: &Json) -> Option<Self> {
-        let (word, why) = json.choice()?;
-        Some(match word {
-            "Unknown" => Self::Unknown,
-            "Ready" => Self::Ready,
-            "Refused" => Self::Refused(Kept::take(why)?),
-            _ => return None,
-        })
-    }
-}
-
-impl Kept for Sheet {
-    fn put(&self, text: &mut String) {
-        match self {
-            Self::None => quote(text, "None"),
-            Self::Past => quote(text, "Past"),
-            Self::Lost(seen) => holding(text, "Lost", seen),
-            Self::Jump(typed) => holding(text, "Jump", typed),
-            Self::Saved => quote(text, "Saved"),
-            Self::Screen => quote(text, "Screen"),
-        }
-    }
-    fn take(json: &Json) -> Option<Self> {
-        let (word, held) = json.choice()?;
-        Some(match word {
-            "None" => Self::None,
-            "Past" => Self::Past,
-            "Lost" => Self::Lost(Kept::take(held)?),
-            "Jump" => Self::Jump(Kept::take(held)?),
-            "Saved" => Self::Saved,
-            "Screen" => Self::Screen,
-            _ => return None,
-        })
+    Store { Unknown = "Unknown", Ready = "Ready", Refused(why) = "Refused" }
+    Sheet {
+        None = "None", Past = "Past", Lost(seen) = "Lost", Jump(typed) = "Jump", Saved = "Saved", Screen = "Screen"
     }
 }

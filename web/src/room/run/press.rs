@@ -83,7 +83,7 @@ fn button(desk: &mut Desk, name: &str, event: &Event) -> Option<Vec<Effect>> {
                 "found" => decided(open, What::Found, number()?, event.at_ms),
                 "go" => decided(open, What::Jump, number()?, event.at_ms),
                 "tick" => decided(open, What::Tick, number()?, event.at_ms),
-                "export" => vec![Effect::File(words::FILE_NAME, keep::file(&open.run()))],
+                "export" => vec![Effect::File(words::FILE_NAME, keep::file(open.run()))],
                 "take-over" => vec![Effect::Claim(open.id.clone(), true)],
                 _ => return None,
             }

@@ -138,10 +138,10 @@ pub(super) fn save(open: &mut Open) -> Vec<Effect> {
     if !open.begun {
         open.asked = Some(open.events.len());
         let run = keep::Run { frozen: open.frozen.clone(), events: open.events.clone() };
-        return vec![Effect::Begin(open.id.clone(), keep::lines(&run))];
+        return vec![Effect::Begin(open.id.clone(), keep::lines(run))];
     }
     let Some(event) = open.events.get(open.saved) else { return vec![] };
-    let effect = Effect::Append(open.id.clone(), open.saved, keep::event_text(event));
+    let effect = Effect::Append(open.id.clone(), open.saved, keep::event_text(*event));
     open.asked = Some(open.saved + 1);
     vec![effect]
 }

@@ -134,7 +134,7 @@ fn differential_closes_in_the_hole_its_answer_names() {
     let way = answer.best(Order::Closest).unwrap().way;
     let run = advance(Run { frozen: Frozen::new(asked, head, way).unwrap(), events: vec![] }, 128);
     let mut bench = Bench::new();
-    bench.event("file", "a.json", &keep::file(&run));
+    bench.event("file", "a.json", &keep::file(run.clone()));
     bench.shows("Closed. 40 turns made.");
     bench.shows("Pin is in hole 13, work back at 0°.");
 }
@@ -222,21 +222,21 @@ fn two_tabs_on_one_run() {
     bench.shows("Another tab has taken this Run over. Only one tab counts.");
     bench.later("next");
     assert_eq!(bench.open().events.len(), 1, "a press that does not count leaves no event");
-    bench.event("stored", &id, &keep::lines(&run(64, 5)));
+    bench.event("stored", &id, &keep::lines(run(64, 5)));
     bench.at(6);
     bench.press("take-over");
     assert_eq!(bench.asked.last(), Some(&Effect::Claim(id.clone(), true)));
-    bench.event("stored", &id, &keep::lines(&run(64, 6)));
+    bench.event("stored", &id, &keep::lines(run(64, 6)));
     bench.event("lock", &id, "held");
     bench.shows("At 7 of 64.");
     // A browser that does not say who counts: the store's events tell.
-    bench.event("stored", &id, &keep::lines(&run(64, 6)));
+    bench.event("stored", &id, &keep::lines(run(64, 6)));
     assert_eq!(bench.open().lock, Lock::Held);
-    bench.event("stored", &id, &keep::lines(&run(64, 7)));
+    bench.event("stored", &id, &keep::lines(run(64, 7)));
     bench.at(8);
     assert_eq!(bench.open().lock, Lock::Lost);
     assert_eq!(bench.asked.last(), Some(&Effect::Release(id.clone())));
-    bench.event("stored", &id, &keep::lines(&run(64, 6)));
+    bench.event("stored", &id, &keep::lines(run(64, 6)));
     bench.event("lock", &id, "held");
     // Taken in the very moment of a press: not counted here.
     bench.later("next");
@@ -343,7 +343,7 @@ fn rounds_follow_each_other() {
 #[test]
 fn what_is_stored_comes_back_and_what_cannot_be_read_is_named() {
     let mut bench = Bench::new();
-    bench.event("stored", "run-1", &keep::lines(&run(64, 36)));
+    bench.event("stored", "run-1", &keep::lines(run(64, 36)));
     bench.event("stored", "run-2", "3\n{\"version\":9}");
     bench.event("stored", "run-3", "nonsense");
     let strip = strip(&bench.desk).into_string();
@@ -353,7 +353,7 @@ fn what_is_stored_comes_back_and_what_cannot_be_read_is_named() {
     bench.shows("Not a Run that can be read.");
     bench.event("press", "run-resume", "run-1");
     assert_eq!(bench.asked.last(), Some(&Effect::Look("run-1".to_owned())));
-    bench.event("stored", "run-1", &keep::lines(&run(64, 36)));
+    bench.event("stored", "run-1", &keep::lines(run(64, 36)));
     bench.shows("At 37 of 64.");
     bench.press("leave");
     bench.press("list");
@@ -371,7 +371,7 @@ fn a_file_that_is_no_run_is_refused_by_name() {
     bench.press("list");
     bench.event("file", "<b>.json", "{\"frozen\":{\"version\":1}}");
     bench.shows("&lt;b&gt;.json was not opened. Not a Run that can be read.");
-    bench.event("file", "a.json", &keep::file(&run(64, 3)));
+    bench.event("file", "a.json", &keep::file(run(64, 3)));
     bench.shows("At 4 of 64.");
 }
 
@@ -380,7 +380,7 @@ fn the_whole_desk_survives_between_two_events() {
     let mut bench = Bench::start(64);
     for name in ["next", "lost", "close", "saved"] {
         bench.later(name);
-        let text = keep::json::write(&bench.desk);
+        let text = keep::json::write(&mut bench.desk);
         assert_eq!(keep::json::read(&text), Ok(bench.desk.clone()), "{name}");
     }
     assert_eq!(bench.open().note, Note::None);
