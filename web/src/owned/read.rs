@@ -1,8 +1,6 @@
 //! From what stands in the entries to a head, or to the one entry that is wrong.
 use super::Entry;
-use handturn::head::{
-    Arms, FineDial, Handwheel, Head, Mounting, PlateStop, Reach, Sense, read as head,
-};
+use handturn::head::{FineDial, Handwheel, Head, Mounting, PlateStop, Reach, Sense, read as head};
 use handturn::measure::read::{self, Unit};
 use handturn::measure::{Angle, Length};
 use handturn::number::Fraction;
@@ -22,118 +20,135 @@ pub struct Bad {
 /// # Errors
 /// The first entry that cannot be read or does not go with the others.
 pub fn read<'t>(text: &dyn Fn(Entry) -> &'t str) -> Result<Head, Bad> {
-    let texts = Texts(text);
-    texts.with(
-        Entry::Name,
-        |name| if name.is_empty() { Err(empty(Field::Record)) } else { Ok(()) },
-    )?;
-    let ratio = texts.with(Entry::Ratio, read::ratio)?;
-    let found = Head {
-        ratio,
-        plates: texts
-            .with(Entry::Plates, |text| unless_empty(text, head::plates))?
-            .unwrap_or_default(),
-        direct: texts.with(Entry::Direct, head::notches)?,
-        worm_drops_out: texts.yes(Entry::WormDropsOut),
-        gears: texts.with(Entry::Gears, head::gears)?,
-        mounting: texts.mounting()?,
-        work_turns: sense(text(Entry::WorkTurns)).unwrap_or(Sense::Clockwise),
-        plate_stop: match text(Entry::PlateStop) {
-            "fixed" => PlateStop::Fixed,
-            _ => PlateStop::Withdraws,
-        },
-        spindle_clamp: texts.yes(Entry::SpindleClamp),
-        arms: Arms {
-            least: texts.with(Entry::ArmsLeast, read::angle)?,
-            greatest: texts.with(Entry::ArmsGreatest, read::angle)?,
-        },
-        slack: texts.with(Entry::Slack, slack)?,
-        tilted: texts.yes(Entry::Tilted),
-        degree_ring: sense(text(Entry::DegreeRing)),
-        reach: texts.reach()?,
-        pin: texts.with(Entry::Pin, |text| unless_empty(text, above_nought))?,
-        handwheel: texts.handwheel(ratio)?,
-        fine_dial: texts.fine_dial()?,
-        work_diameter: texts.with(Entry::WorkDiameter, above_nought)?,
+    let mut texts = Texts { text, bad: None };
+    let mut found = Head::default();
+    texts.put(&mut (), Entry::Name, &|name| {
+        if name.is_empty() { Err(empty(Field::Record)) } else { Ok(()) }
+    });
+    texts.put(&mut found.ratio, Entry::Ratio, &read::ratio);
+    found.plates = texts.unless_empty(Entry::Plates, &head::plates).unwrap_or_default();
+    texts.put(&mut found.direct, Entry::Direct, &head::notches);
+    texts.put(&mut found.gears, Entry::Gears, &head::gears);
+    found.mounting = texts.mounting();
+    texts.put(&mut found.arms.least, Entry::ArmsLeast, &read::angle);
+    texts.put(&mut found.arms.greatest, Entry::ArmsGreatest, &read::angle);
+    texts.put(&mut found.slack, Entry::Slack, &slack);
+    found.reach = texts.reach();
+    found.pin = texts.unless_empty(Entry::Pin, &above_nought);
+    found.handwheel = texts.handwheel(found.ratio);
+    found.fine_dial = texts.fine_dial();
+    texts.put(&mut found.work_diameter, Entry::WorkDiameter, &above_nought);
+    found.worm_drops_out = texts.yes(Entry::WormDropsOut);
+    found.work_turns = sense(text(Entry::WorkTurns)).unwrap_or(Sense::Clockwise);
+    found.plate_stop = match text(Entry::PlateStop) {
+        "fixed" => PlateStop::Fixed,
+        _ => PlateStop::Withdraws,
     };
+    found.spindle_clamp = texts.yes(Entry::SpindleClamp);
+    found.tilted = texts.yes(Entry::Tilted);
+    found.degree_ring = sense(text(Entry::DegreeRing));
+    if let Some(bad) = texts.bad {
+        return Err(bad);
+    }
     found.check().map_err(|error| Bad { entry: entry_of(error.field), error })?;
     Ok(found)
 }
 
-/// Texts by entry, each read with its entry named in what goes wrong.
-struct Texts<'f, 't>(&'f dyn Fn(Entry) -> &'t str);
+/// Texts by entry. The first that can't be read is noted and asked for at the end,
+/// so nothing stands between two of them.
+struct Texts<'f, 't> {
+    text: &'f dyn Fn(Entry) -> &'t str,
+    bad: Option<Bad>,
+}
+
+/// Reads a text, trimmed.
+type Reader<'r, T> = &'r dyn Fn(&str) -> Result<T, Error>;
 
 impl<'t> Texts<'_, 't> {
-    fn with<T>(
-        &self,
-        entry: Entry,
-        read: impl FnOnce(&'t str) -> Result<T, Error>,
-    ) -> Result<T, Bad> {
-        read(self.0(entry).trim()).map_err(|error| Bad { entry, error })
+    #[inline(never)]
+    fn of(&self, entry: Entry) -> &'t str {
+        (self.text)(entry).trim()
+    }
+
+    #[inline(never)]
+    fn refuse(&mut self, entry: Entry, error: Error) {
+        self.bad = self.bad.or(Some(Bad { entry, error }));
+    }
+
+    fn put<T>(&mut self, to: &mut T, entry: Entry, read: Reader<T>) {
+        match read(self.of(entry)) {
+            Ok(value) => *to = value,
+            Err(error) => self.refuse(entry, error),
+        }
+    }
+
+    fn unless_empty<T>(&mut self, entry: Entry, read: Reader<T>) -> Option<T> {
+        let text = self.of(entry);
+        if text.is_empty() {
+            return None;
+        }
+        read(text).map_err(|error| self.refuse(entry, error)).ok()
+    }
+
+    fn count(&mut self, entry: Entry, bound: bounds::Bound) -> u32 {
+        let mut count = 0;
+        self.put(&mut count, entry, &|text| read::count(text, bound));
+        count
     }
 
     fn yes(&self, entry: Entry) -> bool {
-        self.0(entry) == "yes"
+        (self.text)(entry) == "yes"
     }
 
-    fn mounting(&self) -> Result<Mounting, Bad> {
-        let teeth = |text: &str| read::count(text, bounds::STUD_TEETH).map(small);
+    fn mounting(&mut self) -> Mounting {
+        let teeth: Reader<u32> = &|text| read::count(text, bounds::STUD_TEETH);
         let idlers = bounds::Bound { least: 0, greatest: 9, field: Field::Mounting };
-        Ok(Mounting {
-            distance: self
-                .with(Entry::StudDistance, |text| unless_empty(text, teeth))?
-                .unwrap_or(0),
-            margin: self.with(Entry::StudMargin, teeth)?,
-            most_idlers: self
-                .with(Entry::MostIdlers, |text| read::count(text, idlers))
-                .map(|most| u8::try_from(most).unwrap_or(0))?,
-            one_idler_follows: self.0(Entry::OneIdler) != "against",
+        Mounting {
+            distance: self.unless_empty(Entry::StudDistance, teeth).map_or(0, small),
+            margin: small(self.count(Entry::StudMargin, bounds::STUD_TEETH)),
+            most_idlers: u8::try_from(self.count(Entry::MostIdlers, idlers)).unwrap_or(0),
+            one_idler_follows: (self.text)(Entry::OneIdler) != "against",
             four_gears: self.yes(Entry::FourGears),
-        })
+        }
     }
 
     /// One end alone leaves the other end open.
-    fn reach(&self) -> Result<Option<Reach>, Bad> {
-        let length = |text: &'t str| unless_empty(text, |text| read::length(text, Unit::Mm));
-        let least = self.with(Entry::ReachLeast, length)?;
-        let greatest = self.with(Entry::ReachGreatest, length)?;
-        if least.is_none() && greatest.is_none() {
-            return Ok(None);
-        }
-        let least = least.unwrap_or(Length::from_mm(Fraction::ZERO));
-        let greatest = greatest.unwrap_or(Length::from_mm(Fraction::whole(10_000)));
-        Ok(Some(Reach { least, greatest }))
+    fn reach(&mut self) -> Option<Reach> {
+        let length: Reader<Length> = &|text| read::length(text, Unit::Mm);
+        let least = self.unless_empty(Entry::ReachLeast, length);
+        let greatest = self.unless_empty(Entry::ReachGreatest, length);
+        let open = |mm| Length::from_mm(Fraction::whole(mm));
+        least.or(greatest)?;
+        Some(Reach { least: least.unwrap_or(open(0)), greatest: greatest.unwrap_or(open(10_000)) })
     }
 
-    fn handwheel(&self, ratio: Fraction) -> Result<Option<Handwheel>, Bad> {
-        if !self.yes(Entry::Handwheel) {
-            return Ok(None);
-        }
-        let marks = self.with(Entry::HandwheelMarks, |text| handwheel_marks(text, ratio))?;
-        let vernier =
-            self.with(Entry::HandwheelVernier, |text| read::count(text, bounds::VERNIER))?;
-        Ok(Some(Handwheel { marks, vernier }))
+    fn handwheel(&mut self, ratio: Fraction) -> Option<Handwheel> {
+        self.yes(Entry::Handwheel).then(|| {
+            let mut marks = 0;
+            self.put(&mut marks, Entry::HandwheelMarks, &|text| handwheel_marks(text, ratio));
+            Handwheel { marks, vernier: self.count(Entry::HandwheelVernier, bounds::VERNIER) }
+        })
     }
 
-    fn fine_dial(&self) -> Result<Option<FineDial>, Bad> {
-        if !self.yes(Entry::FineDial) {
-            return Ok(None);
-        }
-        let part_of_turn = |text: &str| {
-            let angle = read::angle(text)?;
-            let fits = Angle::ZERO < angle && angle <= Angle::TURN;
-            if fits { Ok(angle) } else { Err(degrees_range().at(0, text.len())) }
-        };
-        Ok(Some(FineDial {
-            shift: self.with(Entry::FineShift, part_of_turn)?,
-            marks: self.with(Entry::FineMarks, |text| read::count(text, bounds::DIAL_MARKS))?,
-            travel: self.with(Entry::FineTravel, part_of_turn)?,
-            slack: self.with(Entry::FineSlack, |text| {
+    fn fine_dial(&mut self) -> Option<FineDial> {
+        self.yes(Entry::FineDial).then(|| {
+            let (mut shift, mut travel, mut slack) = (Angle::ZERO, Angle::ZERO, Fraction::ZERO);
+            self.put(&mut shift, Entry::FineShift, &part_of_turn);
+            let marks = self.count(Entry::FineMarks, bounds::DIAL_MARKS);
+            self.put(&mut travel, Entry::FineTravel, &part_of_turn);
+            self.put(&mut slack, Entry::FineSlack, &|text| {
                 let marks = read::number(text, Field::FineDial)?;
                 if marks.is_negative() { Err(range(Field::FineDial, 0, 10_000)) } else { Ok(marks) }
-            })?,
-        }))
+            });
+            FineDial { shift, marks, travel, slack }
+        })
     }
+}
+
+fn part_of_turn(text: &str) -> Result<Angle, Error> {
+    let angle = read::angle(text)?;
+    let fits = Angle::ZERO < angle && angle <= Angle::TURN;
+    if fits { Ok(angle) } else { Err(range(Field::Angle, 0, 360).at(0, text.len())) }
 }
 
 /// Marks for one turn of the handwheel: a count, or what one mark is worth at
@@ -166,13 +181,6 @@ fn above_nought(text: &str) -> Result<Length, Error> {
     if fits { Ok(length) } else { Err(range(Field::Length, 0, 10_000).at(0, text.len())) }
 }
 
-fn unless_empty<'t, T>(
-    text: &'t str,
-    read: impl FnOnce(&'t str) -> Result<T, Error>,
-) -> Result<Option<T>, Error> {
-    if text.is_empty() { Ok(None) } else { read(text).map(Some) }
-}
-
 fn sense(text: &str) -> Option<Sense> {
     match text {
         "clockwise" => Some(Sense::Clockwise),
@@ -191,10 +199,6 @@ fn empty(field: Field) -> Error {
 
 fn range(field: Field, least: u32, greatest: u32) -> Error {
     Error::new(field, Cause::OutOfRange { least, greatest })
-}
-
-fn degrees_range() -> Error {
-    range(Field::Angle, 0, 360)
 }
 
 /// The entry in which a quantity of the whole head's check stands.
