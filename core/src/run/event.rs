@@ -1,10 +1,23 @@
 //! What the hands did, one entry of a run's append-only list.
 
-/// What was done. Its name in files is the lower-case word.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-#[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
-pub enum What {
+macro_rules! what {
+    ($($(#[$doc:meta])* $name:ident,)*) => {
+        /// What was done. Its name in files is the lower-case word.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+        #[cfg_attr(feature = "serde", serde(rename_all = "lowercase"))]
+        pub enum What {
+            $($(#[$doc])* $name,)*
+        }
+
+        impl What {
+            /// Each of them once.
+            pub const ALL: &[Self] = &[$(Self::$name),*];
+        }
+    };
+}
+
+what! {
     /// The last leg of a move is made: the work stands at the next position.
     At,
     /// A leg that is not the last of its move is made and its pin is home.

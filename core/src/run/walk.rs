@@ -178,18 +178,6 @@ fn set_up(plan: &Plan) -> Vec<Machine> {
     all
 }
 
-const ALL: [What; 9] = [
-    What::At,
-    What::Leg,
-    What::Cut,
-    What::Back,
-    What::Undo,
-    What::Jump,
-    What::Found,
-    What::Tick,
-    What::Round,
-];
-
 /// A press: mostly what the buttons stand for, now and then anything at all.
 fn some_event(random: &mut Random, state: &State, plan: &Plan, at_ms: u64) -> Event {
     let positions = plan.question.positions();
@@ -201,7 +189,7 @@ fn some_event(random: &mut Random, state: &State, plan: &Plan, at_ms: u64) -> Ev
         _ => None,
     }
     .unwrap_or_else(|| {
-        let what = ALL[random.below(9) as usize];
+        let what = What::ALL[random.below(What::ALL.len() as u32) as usize];
         Event { what, index: random.below(positions + 2), at_ms }
     })
 }

@@ -158,17 +158,7 @@ mod tests {
         for (count, presses) in [(64, 0), (64, 40), (3, 4)] {
             check(&run(count, presses));
         }
-        for what in [
-            What::At,
-            What::Leg,
-            What::Cut,
-            What::Back,
-            What::Undo,
-            What::Jump,
-            What::Found,
-            What::Tick,
-            What::Round,
-        ] {
+        for &what in What::ALL {
             check(&Event { what, index: 10_000, at_ms: 1_790_000_000_000 });
         }
         for round in [Round::Cut, Round::Scratch, Round::Rough, Round::Finish, Round::Spring] {
