@@ -80,8 +80,22 @@ bounds! {
     STARTS: Starts, 1..=60;
     /// Angle of a thread form of one's own, in degrees.
     FORM_ANGLE: Form, 5..=150;
+    /// Spring passes at the end of a thread.
+    SPRING_PASSES: Passes, 0..=20;
+    /// Marks of a slide's dial.
+    SLIDE_MARKS: SlideDial, 2..=10_000;
+    /// Teeth or marks of the dial that tells when half nuts may close.
+    THREAD_DIAL: ThreadDial, 1..=250;
+    /// Turns of a lathe's spindle in a minute while a thread is cut.
+    RPM: Speed, 1..=5_000;
+    /// Milliseconds from seeing the mark to a standing carriage.
+    REACTION_MS: Speed, 1..=10_000;
 }
 
+/// Least and greatest length of a thread or its tools, in micrometres: 10 m.
+pub const LENGTH_UM: (u32, u32) = (1, 10_000_000);
+/// Cutting passes of one thread.
+pub const MOST_PASSES: u32 = 400;
 /// Plates a head can list.
 pub const MAX_PLATES: usize = 12;
 /// Circles on one side of a plate.

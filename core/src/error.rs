@@ -71,6 +71,20 @@ pub enum Field {
     Starts,
     /// Tolerance class of a thread.
     Class,
+    /// A diameter of a thread, or the bore it is cut in.
+    Diameter,
+    /// The tool that cuts a thread.
+    Tool,
+    /// A wire to measure over.
+    Wire,
+    /// Passes of a thread.
+    Passes,
+    /// The dial of a slide.
+    SlideDial,
+    /// The dial that tells when half nuts may close.
+    ThreadDial,
+    /// Speed of a spindle.
+    Speed,
 }
 
 /// What is wrong, with the limits that apply.
@@ -112,6 +126,44 @@ pub enum Cause {
     NotNow,
     /// Written by a newer version.
     Newer,
+    /// A length outside the range, both ends allowed.
+    OutOfLengths {
+        /// Least allowed, in micrometres.
+        least_um: u32,
+        /// Greatest allowed, in micrometres.
+        greatest_um: u32,
+    },
+    /// The tool's nose is wider than the root allows.
+    Blunt {
+        /// Greatest flat, or radius where the nose is round, in micrometres.
+        greatest_um: u32,
+    },
+    /// The wire does not stand proud of the crests.
+    WireSinks {
+        /// Least wire that can be used, in micrometres.
+        least_um: u32,
+        /// Greatest wire that can be used, in micrometres.
+        greatest_um: u32,
+    },
+    /// The wire touches the crests' edges, not the flanks.
+    WireRides {
+        /// Least wire that can be used, in micrometres.
+        least_um: u32,
+        /// Greatest wire that can be used, in micrometres.
+        greatest_um: u32,
+    },
+    /// The wire rests in the root, not on the flanks.
+    WireRests {
+        /// Least wire that can be used, in micrometres.
+        least_um: u32,
+        /// Greatest wire that can be used, in micrometres.
+        greatest_um: u32,
+    },
+    /// Must be a multiple of a number.
+    NotMultiple {
+        /// That number.
+        of: u32,
+    },
 }
 
 /// An error: a field, its cause and the part of the text it was read from.
@@ -156,6 +208,20 @@ impl fmt::Display for Error {
                 write!(f, "must be from {least} to {greatest}")
             }
             Cause::TooMany { most } => write!(f, "at most {most}"),
+            Cause::OutOfLengths { least_um, greatest_um } => {
+                write!(f, "must be from {least_um} to {greatest_um} µm")
+            }
+            Cause::Blunt { greatest_um } => write!(f, "too blunt: at most {greatest_um} µm"),
+            Cause::WireSinks { least_um, greatest_um } => {
+                write!(f, "sinks below the crests: use {least_um} to {greatest_um} µm")
+            }
+            Cause::WireRides { least_um, greatest_um } => {
+                write!(f, "rides on the crests: use {least_um} to {greatest_um} µm")
+            }
+            Cause::WireRests { least_um, greatest_um } => {
+                write!(f, "rests in the root: use {least_um} to {greatest_um} µm")
+            }
+            Cause::NotMultiple { of } => write!(f, "must be a multiple of {of}"),
             cause => write!(f, "{cause:?}"),
         }
     }

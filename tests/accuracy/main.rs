@@ -2,6 +2,7 @@
 //! that returns [`Approx`], and for every float that the one door hands out.
 //! References are wide whole numbers of our own, far finer than a float.
 mod found;
+mod threads;
 mod wide;
 
 use handturn::measure::{Angle, Length};
@@ -43,6 +44,16 @@ const ROWS: &[Row] = &[
     },
     Row { name: "float::sqrt", allowed: 0.5, tries: roots },
     Row { name: "float::round", allowed: 0.0, tries: rounded },
+    Row { name: "float::tan_turns", allowed: 4.0, tries: threads::tangents },
+    Row { name: "float::atan_turns", allowed: 2.0, tries: threads::arc_tangents },
+    Row { name: "lead::lead_angle", allowed: 8.0, tries: threads::lead_angles },
+    Row { name: "infeed::apex", allowed: 8.0, tries: threads::apexes },
+    Row { name: "Nose::as_flat", allowed: 8.0, tries: threads::noses },
+    Row { name: "wires::best", allowed: 8.0, tries: threads::best_wires },
+    Row { name: "wires::best_with_lead", allowed: 500.0, tries: threads::best_with_lead },
+    Row { name: "wires::over_one", allowed: 500.0, tries: threads::over_one },
+    Row { name: "wires::pitch_diameter", allowed: 2000.0, tries: threads::pitch_diameters },
+    Row { name: "wires::slant", allowed: 500.0, tries: threads::slants },
 ];
 
 #[test]

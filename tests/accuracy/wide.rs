@@ -11,7 +11,7 @@ const BITS: u32 = 256;
 pub(crate) struct Wide(BigInt);
 
 impl Wide {
-    fn whole(n: i64) -> Self {
+    pub(crate) fn whole(n: i64) -> Self {
         Self(BigInt::from(n) << BITS)
     }
 
@@ -37,6 +37,11 @@ impl Wide {
 
     /// π, by Machin: 16 arctan(1/5) − 4 arctan(1/239).
     pub(crate) fn pi() -> Self {
+        static PI: std::sync::OnceLock<Wide> = std::sync::OnceLock::new();
+        PI.get_or_init(Self::machin).clone()
+    }
+
+    fn machin() -> Self {
         let arctan = |of: i64| {
             let mut power = Self::whole(1).0 / of;
             let mut sum = power.clone();
@@ -52,6 +57,16 @@ impl Wide {
     /// `self × other`.
     pub(crate) fn by(&self, other: &Self) -> Self {
         Self((&self.0 * &other.0) >> BITS)
+    }
+
+    /// `self ÷ other`.
+    pub(crate) fn over(&self, other: &Self) -> Self {
+        Self((&self.0 << BITS) / &other.0)
+    }
+
+    /// `self + other`.
+    pub(crate) fn plus(&self, other: &Self) -> Self {
+        Self(&self.0 + &other.0)
     }
 
     /// `self − other`.
@@ -88,12 +103,32 @@ impl Wide {
         angle.series(Self::whole(1), 0)
     }
 
+    /// The angle in turns whose tangent is `self`, by Newton's steps on
+    /// sin x − tangent·cos x from `near`, which must be within a millionth.
+    pub(crate) fn atan_turns(&self, near: f64) -> Self {
+        let slope = Self::whole(1).plus(&self.by(self)).sqrt().by(&Self::pi()).by(&Self::whole(2));
+        let mut turns = Self::of_float(near);
+        for _ in 0..3 {
+            let off = turns.sin_turns().minus(&self.by(&turns.cos_turns()));
+            turns = turns.minus(&off.over(&slope));
+        }
+        turns
+    }
+
+    /// As a float, its sign kept.
+    pub(crate) fn float(&self) -> f64 {
+        if self.0.sign() == num_bigint::Sign::Minus { -self.magnitude() } else { self.magnitude() }
+    }
+
     /// first − first·x²/((k+1)(k+2)) + …
     fn series(&self, first: Self, mut k: i64) -> Self {
         let square = self.by(self);
         let (mut term, mut sum) = (first.clone(), first);
         for _ in 0..200 {
             term = Self(-term.by(&square).0 / ((k + 1) * (k + 2)));
+            if term.0 == BigInt::ZERO {
+                break;
+            }
             sum = Self(sum.0 + &term.0);
             k += 2;
         }
@@ -109,5 +144,7 @@ fn the_reference_knows_its_landmarks() {
     near(part(1, 6).cos_turns(), part(1, 2));
     near(part(1, 8).sin_turns(), part(1, 2).sqrt());
     near(part(9, 4).sqrt(), part(3, 2));
+    near(part(1, 1).atan_turns(0.125), part(1, 8));
+    near(part(3, 1).over(&part(7, 1)), part(3, 7));
     assert!(Wide::pi().magnitude() == std::f64::consts::PI);
 }

@@ -24,6 +24,18 @@ pub fn cos_turns(turns: f64) -> f64 {
     quarters(turns, 1)
 }
 
+/// Tangent of an angle in turns, away from a quarter of a turn: within two parts in 2^51 of it.
+#[must_use]
+pub fn tan_turns(turns: f64) -> f64 {
+    sin_turns(turns) / cos_turns(turns)
+}
+
+/// The angle, in turns from −1/4 to 1/4, whose tangent is `tangent`.
+#[must_use]
+pub fn atan_turns(tangent: f64) -> f64 {
+    libm::atan(tangent) / (2.0 * PI)
+}
+
 /// Sine of `turns` and `more` quarters of a turn. What is left beside the nearest
 /// quarter is exact, at most an eighth of a turn, so a short series will do: a
 /// library that takes angles in radians brings 5 kB for the rest of them.

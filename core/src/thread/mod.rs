@@ -5,9 +5,21 @@
 //! how many starts it has and which way it winds. Basic sizes come out as the
 //! standard of the form rounds them (millimetres to 0.001, inches to 0.0001),
 //! exact from there on.
+pub mod blind;
+mod contact;
+pub mod dial;
 pub mod form;
+mod given;
+pub mod half_nuts;
+pub mod infeed;
+pub mod internal;
+pub mod lead;
+pub mod passes;
+pub mod starts;
+pub mod still;
 #[cfg(test)]
 mod tests;
+pub mod wires;
 
 pub use form::{Form, Kind, Profile, Source};
 

@@ -9,6 +9,7 @@
 #![no_std]
 #![no_main]
 
+mod cutting;
 mod divide;
 mod head;
 mod measure;
@@ -40,6 +41,7 @@ extern "C" fn _start() {
     divide::calls();
     run::calls();
     thread::calls();
+    cutting::calls();
 }
 
 #[cfg(not(feature = "why"))]

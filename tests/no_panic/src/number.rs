@@ -34,6 +34,8 @@ pub fn calls() {
     keep(float::of(any()));
     keep(float::sin_turns(any()));
     keep(float::cos_turns(any()));
+    keep(float::tan_turns(any()));
+    keep(float::atan_turns(any()));
     keep(float::round(any()));
     keep(float::sqrt(any()));
     keep(float::nearest(any(), any()));
