@@ -2,8 +2,10 @@
 //! four ratios and both sets of plates. Nothing here uses the core's sums.
 mod compound;
 mod differential;
+mod half_nuts;
 mod plain;
 mod walks;
+mod wires;
 
 use handturn::divide::{Answer, Kind, Parts, Question, Way, answer};
 use handturn::head::Head;

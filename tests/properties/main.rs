@@ -1,6 +1,7 @@
 //! Bad and extreme heads, questions and texts: a clear error or a right
 //! answer, never a panic. Seeds are fixed; what once failed is kept beside this.
 mod asked;
+mod cutting;
 mod extremes;
 mod numbers;
 mod seeded;

@@ -5,6 +5,7 @@ mod direct;
 mod holes;
 mod pairs;
 mod sums;
+mod threads;
 
 use handturn::divide::{Answer, Kind, Move, Parts, Question, Repeated, Way, answer};
 use handturn::head::Head;
@@ -66,6 +67,41 @@ pub(crate) const TOPICS: &[Topic] = &[
     },
     Topic { file: "ratios.csv", title: "ratios of wheels", run: sums::ratios },
     Topic { file: "wheels.csv", title: "wheels to divide", run: sums::wheels },
+    Topic {
+        file: "wires_contact.csv",
+        title: "threads over wires: exact contact",
+        run: threads::contact,
+    },
+    Topic {
+        file: "wires_steep.csv",
+        title: "threads over wires: steep leads",
+        run: threads::steep,
+    },
+    Topic { file: "wires_formula.csv", title: "threads over wires: tables", run: threads::formula },
+    Topic {
+        file: "wires_worked.csv",
+        title: "threads over wires: worked examples",
+        run: threads::worked,
+    },
+    Topic {
+        file: "wires_constants.csv",
+        title: "threads over wires: constants",
+        run: threads::constants,
+    },
+    Topic {
+        file: "wires_range.csv",
+        title: "threads over wires: usable wires",
+        run: threads::range,
+    },
+    Topic { file: "lead_angles.csv", title: "lead angles of threads", run: threads::lead_angles },
+    Topic { file: "tool_widths.csv", title: "widths of threading tools", run: threads::widths },
+    Topic {
+        file: "infeed.csv",
+        title: "depth of threads by the tool’s nose",
+        run: threads::depths,
+    },
+    Topic { file: "starts.csv", title: "threads of several starts", run: threads::starts },
+    Topic { file: "half_nuts.csv", title: "when half nuts may close", run: threads::half_nuts },
 ];
 
 /// Checks each row of `file`; `check` says whether the row is one to refuse and why it fails.
