@@ -14,7 +14,11 @@ pub mod half_nuts;
 pub mod infeed;
 pub mod internal;
 pub mod lead;
+pub mod limits;
+pub mod name;
 pub mod passes;
+mod root;
+pub mod series;
 pub mod starts;
 pub mod still;
 #[cfg(test)]
@@ -22,6 +26,7 @@ mod tests;
 pub mod wires;
 
 pub use form::{Form, Kind, Profile, Source};
+pub use series::{Called, Series, Size};
 
 use crate::bounds;
 use crate::error::{Cause, Error, Field};
@@ -71,14 +76,23 @@ impl Thread {
         starts: u8,
         hand: Hand,
     ) -> Result<Self, Error> {
-        within(bounds::PITCH_UM, pitch)?;
-        within(bounds::MAJOR_UM, major)?;
-        bounds::STARTS.check(i64::from(starts))?;
         let thread = Self { form, major, pitch, starts, hand };
-        if thread.minor_external()?.mm() <= Fraction::ZERO {
+        thread.check()?;
+        Ok(thread)
+    }
+
+    /// Whether these sizes make a thread.
+    ///
+    /// # Errors
+    /// As [`Thread::new`].
+    pub fn check(&self) -> Result<(), Error> {
+        within(bounds::PITCH_UM, self.pitch)?;
+        within(bounds::MAJOR_UM, self.major)?;
+        bounds::STARTS.check(i64::from(self.starts))?;
+        if self.minor_external()?.mm() <= Fraction::ZERO {
             return Err(Error::new(Field::Pitch, Cause::Conflict));
         }
-        Ok(thread)
+        Ok(())
     }
 
     /// How far one turn moves it: the pitch times the starts.

@@ -1,9 +1,13 @@
 //! Calls into `handturn::thread`.
 use crate::{any, keep};
-use handturn::thread::{Form, Thread};
+use handturn::thread::{Form, Series, Thread, limits, name};
 
 pub fn calls() {
     form();
+    series();
+    keep(Thread::check(&any()));
+    keep(limits::usual(any()));
+    keep(limits::limits(&any(), any()));
     keep(Thread::new(any(), any(), any(), any(), any()));
     keep(Thread::lead(&any()));
     keep(Thread::tpi(&any()));
@@ -21,4 +25,14 @@ fn form() {
     keep(Form::internal_depth(&any(), any()));
     keep(Form::clearance(&any(), any()));
     keep(Form::at(&any(), any(), any()));
+}
+
+fn series() {
+    keep(Series::form(any()));
+    keep(Series::size(any(), any()));
+    keep(Series::sizes(any()));
+    keep(Series::thread(any(), any()));
+    keep(Series::called(any(), any()));
+    keep(name::read(any()));
+    name::write(any(), any(), &mut |piece| keep(piece));
 }

@@ -4,6 +4,7 @@ mod differential;
 mod direct;
 mod holes;
 mod pairs;
+mod sizes;
 mod sums;
 mod threads;
 
@@ -67,6 +68,27 @@ pub(crate) const TOPICS: &[Topic] = &[
     },
     Topic { file: "ratios.csv", title: "ratios of wheels", run: sums::ratios },
     Topic { file: "wheels.csv", title: "wheels to divide", run: sums::wheels },
+    Topic { file: "thread_basic.csv", title: "basic sizes of threads", run: sizes::basic },
+    Topic {
+        file: "thread_limits.csv",
+        title: "limits of size of threads",
+        run: sizes::limits_of_size,
+    },
+    Topic {
+        file: "thread_form.csv",
+        title: "the Whitworth form by pitch",
+        run: sizes::whitworth_form,
+    },
+    Topic {
+        file: "thread_tolerances.csv",
+        title: "tolerances of ISO 965-1",
+        run: sizes::tolerances,
+    },
+    Topic {
+        file: "thread_allowance.csv",
+        title: "allowances of Acme threads",
+        run: sizes::allowances,
+    },
     Topic {
         file: "wires_contact.csv",
         title: "threads over wires: exact contact",
