@@ -3,7 +3,6 @@ use super::{Outcome, each, must};
 use handturn::measure::Length;
 use handturn::measure::read::Unit;
 use handturn::number::Fraction;
-use handturn::thread::lead::lead_angle;
 use handturn::thread::limits::{Class, Limits, Range, Side, limits};
 use handturn::thread::{Form, Hand, Thread, name, rounded};
 use handturn_tests::rows::{fraction, half_a_place};
@@ -117,19 +116,6 @@ fn wrong_sizes(row: &Basic) -> Result<Vec<String>, String> {
     let (thread, _) = read(&row.thread)?;
     let mut wrong = Vec::new();
     for item in row.sizes.split("; ") {
-        if let Some(angle) = item.strip_prefix("lead angle ") {
-            let (degrees, minutes) = angle.split_once(' ').ok_or(item)?;
-            let minutes =
-                fraction(degrees).times(60).and_then(|d| d.checked_add(fraction(minutes)));
-            let sought = handturn::number::float::of(minutes.map_err(|e| e.to_string())?);
-            let basic = thread.pitch_diameter().map_err(|e| e.to_string())?;
-            let lead = thread.lead().map_err(|e| e.to_string())?;
-            let came = lead_angle(lead, basic).map_err(|e| e.to_string())?.value * 60.0;
-            if (came - sought).abs() > 0.5 {
-                wrong.push(format!("{item}, not {came} minutes"));
-            }
-            continue;
-        }
         let (what, text) = item.rsplit_once(' ').ok_or(item)?;
         let (form, pitch) = (thread.form, thread.pitch);
         let length = match what {
