@@ -16,10 +16,12 @@
 //!
 //! Each of x and γ is computed from the other in turn until they stand still. The
 //! derivation is our own; published tables of exact values confirm it (see the tests).
-use crate::number::float::{PI, atan_turns, sqrt, tan_turns};
+use crate::number::float::{PI, atan_turns, cos_turns, sin_turns, sqrt, tan_turns};
 
 /// Rounds of the iteration: it gains a digit in two rounds or faster up to a lead angle of 45°.
 const ROUNDS: u32 = 200;
+/// Steps in which the crest's edge is walked.
+const STEPS: u32 = 128;
 /// Where the iteration stands still, relative to the pitch diameter: some last places of a float.
 const STILL: f64 = 1e-14;
 
@@ -124,6 +126,32 @@ impl Groove {
             at.moved += step.abs();
             at
         })
+    }
+
+    /// Whether the wire at rest clears the flank's outer edge at radius `crest`
+    /// everywhere: on a steep thread with tall flanks a thin straight wire lies on the
+    /// edges before and behind instead of on the flanks. Method: the edge is walked in
+    /// small steps half a turn long, and the worst step once more in smaller ones.
+    pub(super) fn clears(&self, at: &Contact, crest: f64) -> bool {
+        let (sin_beta, cos_beta) = self.slant(at.centre);
+        let asks = |phi: f64| {
+            let z = self.lead * phi + self.half_gap(crest);
+            let off = z * cos_beta - crest * sin_turns(phi) * sin_beta;
+            let under = at.wire * at.wire - off * off;
+            if under < 0.0 { 0.0 } else { crest * cos_turns(phi) + sqrt(under) }
+        };
+        let (mut worst, mut most) = (0.0, 0.0);
+        for width in [0.5, 1.0 / 128.0, 1.0 / 8192.0] {
+            let middle = worst;
+            for step in 0..=STEPS {
+                let phi = middle + width * (f64::from(step) / f64::from(STEPS) - 0.5);
+                let asked = asks(phi);
+                if asked > most {
+                    (worst, most) = (phi, asked);
+                }
+            }
+        }
+        most <= at.centre * (1.0 + 1e-10)
     }
 
     /// Sine and cosine of the wire's slant with its axis at `centre`.

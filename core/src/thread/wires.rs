@@ -184,10 +184,14 @@ impl Checked {
     /// `wire` at rest at `pitch_diameter`, within the usable range there.
     fn rest(&self, wire: f64, pitch_diameter: f64) -> Result<Contact, Error> {
         self.range(pitch_diameter, pitch_diameter)?.check(wire)?;
-        self.groove(pitch_diameter).rest(wire / 2.0).ok_or(NOWHERE)
+        let groove = self.groove(pitch_diameter);
+        let at = groove.rest(wire / 2.0).ok_or(NOWHERE)?;
+        let edge = self.outside_least / 2.0 - self.crest;
+        if groove.clears(&at, edge) { Ok(at) } else { Err(NOWHERE) }
     }
 }
 
+/// No place on both flanks, or none that the crests' edges leave free.
 const NOWHERE: Error = Error::new(Field::Wire, Cause::Conflict);
 
 /// `value` with the bound of a contact that was solved in millimetres.
@@ -285,8 +289,10 @@ pub fn choose(thread: &Measured, owned: &[Length]) -> Result<Option<Length>, Err
 /// What `wire` reads on `thread` when its pitch diameter is `pitch_diameter`.
 ///
 /// # Errors
-/// As [`range`], and a wire that sinks, rides or rests in the root at that pitch
-/// diameter, with the range that serves there.
+/// As [`range`]; a wire that sinks, rides or rests in the root at that pitch
+/// diameter, with the range that serves there; [`Cause::Conflict`] on the wire where
+/// the thread is so steep and tall that a straight wire lies on the crests' edges
+/// before and behind: a thicker one may serve.
 pub fn over(thread: &Measured, wire: Length, pitch_diameter: Length) -> Result<Over, Error> {
     let checked = Checked::new(thread)?;
     let wire = size(wire, Field::Wire)?;
