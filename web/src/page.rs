@@ -35,6 +35,14 @@ pub fn turn(state: &str, event: &str) -> String {
 
 /// What an event does to the state, and what else the browser must do.
 fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
+    // A file opened in the Shop is for the Shop; anywhere else it is a Run's.
+    if event.kind == "file"
+        && run::screen(&state.desk).is_none()
+        && frame::room(&state.fields) == "shop"
+    {
+        shop::open(&mut state.fields, event.name, event.value);
+        return Vec::new();
+    }
     if let Some(effects) = run::happen(&mut state.desk, event) {
         return effects;
     }
@@ -42,9 +50,11 @@ fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
         ("version", _) => state.newer = true,
         ("stored-page", _) => {
             state.fields = Fields::from_kept(event.value);
+            shop::forget(&mut state.fields);
             owned::mend(&mut state.fields);
         }
         ("press", "take-newer") if offers_newer(state) => return vec![Effect::TakeNewVersion],
+        ("press", "shop-save") => return vec![shop::save(&state.fields)],
         ("press", "room") => return open_room(state, event.value, ""),
         ("press", "own") => return open_room(state, "shop", event.value),
         ("press", "run") => return offer(state),

@@ -13,6 +13,12 @@ macro_rules! entries {
             /// Every entry, in the order in which they stand in the Shop.
             pub const ALL: [Self; [$($key),*].len()] = [$(Self::$entry),*];
 
+            /// Its name in a file of heads.
+            #[must_use]
+            pub const fn key(self) -> &'static str {
+                match self { $(Self::$entry => $key),* }
+            }
+
             /// Its name among the fields.
             #[must_use]
             pub const fn name(self) -> &'static str {

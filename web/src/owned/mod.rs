@@ -5,12 +5,14 @@
 //! be read, or does not go with the rest, changes nothing: the last good text of
 //! that entry stays in force (kept under [`Entry::last`]) until it is mended.
 mod entry;
+mod file;
 mod read;
 #[cfg(test)]
 mod tests;
 mod write;
 
 pub use entry::{Entry, defaults};
+pub use file::{Refused, Texts, file, from_file, holds_heads};
 pub use read::{Bad, handwheel_marks, read};
 pub use write::{degrees, exact, mm, write};
 

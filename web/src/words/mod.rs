@@ -26,6 +26,7 @@ macro_rules! words {
     };
 }
 pub mod run;
+pub mod shop_file;
 
 words! {
     HANDTURN = "Handturn";
@@ -286,7 +287,9 @@ mod tests {
     #[test]
     fn no_label_blames_or_boasts() {
         let kinds = Kind::ALL.map(kind);
-        for text in ALL.iter().chain(run::ALL.into_iter().flatten()).chain(&kinds) {
+        for text in
+            ALL.iter().chain(run::ALL.into_iter().flatten()).chain(shop_file::ALL).chain(&kinds)
+        {
             assert!(!text.trim().is_empty());
             for word in ["invalid", "oops", "sorry", "perfect", "optimal", "error:", "!", "please"]
             {

@@ -16,6 +16,7 @@ pub use desk::{Desk, Entry};
 pub use list::{corner, strip};
 
 use crate::keep::{self, Run};
+use crate::owned;
 use crate::seam::{Effect, Event};
 use crate::words::run as words;
 use desk::{Open, Screen, Store};
@@ -81,7 +82,11 @@ fn file(desk: &mut Desk, event: &Event) -> Vec<Effect> {
     match keep::from_file(event.value) {
         Ok(run) => begin(desk, run, event.at_ms),
         Err(trouble) => {
-            desk.refused = words::file_refused(event.name, trouble);
+            let why = match owned::holds_heads(event.value) {
+                true => words::HOLDS_HEADS.to_owned(),
+                false => words::trouble(trouble),
+            };
+            desk.refused = words::file_refused(event.name, &why);
             vec![]
         }
     }

@@ -2,7 +2,7 @@
 //! those of head 2 the same names with `#2` behind, and of what an undo brings
 //! back with `#undo`.
 use crate::fields::Fields;
-use crate::owned::{self, Entry};
+use crate::owned::{self, Entry, Texts};
 use crate::words::shop as words;
 use maud::{Markup, html};
 
@@ -17,20 +17,44 @@ const UNDO: &str = "shop-undo";
 /// Names of all heads, and which is chosen.
 #[must_use]
 pub fn names(fields: &Fields) -> (Vec<&str>, usize) {
-    let chosen = chosen(fields);
-    let name = |place: usize| {
-        if place == chosen {
-            return owned::in_force(fields, Entry::Name);
-        }
-        let parked = |name: &str| [name, "#", &place.to_string()].concat();
-        let last = fields.or(&parked(Entry::Name.last()), Entry::Name.default());
-        if fields.has(&parked(Entry::Name.last())) {
-            last
-        } else {
-            fields.or(&parked(Entry::Name.name()), last)
-        }
-    };
-    ((0..count(fields)).map(name).collect(), chosen)
+    let name = |place| in_force(fields, place, Entry::Name);
+    ((0..count(fields)).map(name).collect(), chosen(fields))
+}
+
+/// The text of `entry` that is in force for the head at `place`.
+fn in_force(fields: &Fields, place: usize, entry: Entry) -> &str {
+    if place == chosen(fields) {
+        return owned::in_force(fields, entry);
+    }
+    let parked = |name: &str| [name, "#", &place.to_string()].concat();
+    fields.or(&parked(entry.last()), fields.or(&parked(entry.name()), entry.default()))
+}
+
+/// Every head, entry by entry, as it is in force.
+pub(super) fn texts(fields: &Fields) -> Vec<Texts> {
+    let text = |place, entry| in_force(fields, place, entry).to_owned();
+    (0..count(fields)).map(|place| Texts(Entry::ALL.map(|entry| text(place, entry)))).collect()
+}
+
+/// How many more heads can be kept.
+pub(super) fn room(fields: &Fields) -> usize {
+    MOST - count(fields) + usize::from(is_untouched(fields))
+}
+
+/// Adds a head that reads, and chooses it. A sole head with nothing typed gives way.
+pub(super) fn put(fields: &mut Fields, head: &Texts) {
+    if !is_untouched(fields) {
+        let (old, place) = (chosen(fields), count(fields));
+        park(fields, &old.to_string());
+        grown(fields, place);
+    }
+    for (entry, text) in head.each() {
+        fields.set(entry.name(), text);
+    }
+}
+
+fn is_untouched(fields: &Fields) -> bool {
+    count(fields) == 1 && !fields.iter().any(|(name, _)| is_plain(name))
 }
 
 /// Chooses the head at `place`.
@@ -117,7 +141,7 @@ pub(super) fn remember(fields: &mut Fields, what: &str) {
 }
 
 /// The list of heads and what can be done with them.
-pub(super) fn section(fields: &Fields) -> Markup {
+pub(super) fn section(fields: &Fields, files: &Markup) -> Markup {
     let (names, chosen) = names(fields);
     let lost = fields.or("head-name#undo", Entry::Name.default());
     html! {
@@ -138,6 +162,7 @@ pub(super) fn section(fields: &Fields) -> Markup {
                 button.btn type="button" data-do="shop-delete" { (words::DELETE) }
             }
             @if is_full(fields) { p.why { (words::FULL) } }
+            (files)
             div id="shop-undo" role="status" {
                 @if let Some((deleted, _)) = undoable(fields) {
                     p.why { (words::undone(deleted, lost)) }

@@ -1,8 +1,10 @@
 //! Shop: the heads there are, each value typed as plain text and checked as it is
 //! typed. One head is chosen; every answer uses it.
+mod file;
 mod form;
 mod heads;
 
+pub use file::{forget, open, save};
 pub use heads::{choose, copy, delete, names, undo};
 
 use crate::fields::Fields;
@@ -12,6 +14,7 @@ use maud::{Markup, html};
 
 /// What an event means to the Shop; false when it is none of its own.
 pub fn event(fields: &mut Fields, event: Event) -> bool {
+    file::forget(fields);
     let entry = Entry::ALL.into_iter().find(|entry| entry.name() == event.name);
     match (event.kind, event.name, entry) {
         ("type", _, Some(entry)) if form::is_tick(entry) => {
@@ -49,7 +52,7 @@ pub fn screen(fields: &Fields) -> Markup {
     let head = owned::head(fields);
     html! {
         main.shop id="shop" {
-            (heads::section(fields))
+            (heads::section(fields, &file::section(fields)))
             (form::section(fields, &head))
         }
     }

@@ -9,6 +9,7 @@ words! {
     ALL_RUNS = "Runs";
     RUNS = "Runs on this device";
     NO_RUNS = "No Run is open.";
+    HOLDS_HEADS = "It holds heads: open it in the Shop.";
     OPEN_FILE = "Open a saved Run";
     DELETE = "Delete";
     UNDO = "Undo";
@@ -31,8 +32,8 @@ pub fn trouble(trouble: Trouble) -> String {
 
 /// A file that holds no Run.
 #[must_use]
-pub fn file_refused(name: &str, why: Trouble) -> String {
-    [name, " was not opened. ", &trouble(why)].concat()
+pub fn file_refused(name: &str, why: &str) -> String {
+    [name, " was not opened. ", why].concat()
 }
 
 /// A Run that the store would not delete.
