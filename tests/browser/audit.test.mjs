@@ -62,8 +62,8 @@ const forThumbs = (page, next, help) => page.evaluate(([next, help]) => {
   }));
 }, [next, help]);
 
-/** In the page: every element that takes the focus, in the order of the document; of an open sheet its own alone. */
-const focusable = () => [...(document.querySelector('dialog[open]') ?? document).querySelectorAll('button:not([disabled]), a[href], input, textarea, select, summary, [tabindex="0"]')]
+/** In the page: every element that takes the focus, in the order of the document; of an open sheet its own alone, of tabs the one chosen. */
+const focusable = () => [...(document.querySelector('dialog[open]') ?? document).querySelectorAll('button:not([disabled], [tabindex="-1"]), a[href], input, textarea, select, summary, [tabindex="0"]')]
   .filter((element) => element.checkVisibility({ visibilityProperty: true }));
 
 /** Tabs through the whole page and once back; what is out of order, not seen to have the focus, or a trap. */

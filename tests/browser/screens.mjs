@@ -40,6 +40,26 @@ async function running(page, parts = '64', place = 0) {
   await page.locator('#run-saved[data-state=saved]').waitFor();
 }
 
+/** A step of the Thread room. */
+async function thread(page, step = 'size', name = 'M6x0.75') {
+  await room(page, 'thread');
+  await page.locator('#th-name').fill(name);
+  await page.locator(`#th-tab-${step}`).click();
+  await page.locator(`#th-tab-${step}[aria-selected=true]`).waitFor();
+}
+
+/** Passes under way, the first one ticked. */
+export async function cutting(page, name) {
+  await thread(page, 'cut', name);
+  await page.locator('#th-begin').click();
+  await page.locator('#th-saved[data-state=saved]').waitFor();
+  await page.locator('#th-tick').click();
+  await page.locator('#th-saved[data-state=saved][data-count="1"]').waitFor();
+}
+
+/** Opens every part that is folded away. */
+const unfold = (page) => page.evaluate(() => document.querySelectorAll('main details').forEach((part) => { part.open = true; }));
+
 /** Each screen: its name and how to get there from a page just opened. */
 export const SCREENS = {
   'first start': async () => {},
@@ -78,6 +98,30 @@ export const SCREENS = {
     await page.locator('#head-plates').fill('15 15');
     await page.locator('[data-do=shop-copy]').click();
     await page.locator('[data-do=shop-delete]').click();
+  },
+  'Thread, size it': (page) => thread(page),
+  'Thread, a nut by its own figures': async (page) => {
+    await thread(page);
+    await page.locator('[data-do=th-how][data-value=own]').click();
+    await page.locator('[data-do=th-form][data-value=own]').click();
+    await page.locator('[data-do=th-side][data-value=nut]').click();
+    await page.locator('#th-pitch').fill('0');
+  },
+  'Thread, cut it': async (page) => { await thread(page, 'cut'); await unfold(page); },
+  'Thread, cut a left-hand nut with two starts': async (page) => {
+    await thread(page, 'cut', 'Tr16x8 P4 LH');
+    await page.locator('[data-do=th-side][data-value=nut]').click();
+    await unfold(page);
+    await page.locator('#th-blind').check();
+  },
+  'Thread, passes under way': async (page) => {
+    await cutting(page);
+    await page.locator('#th-so-far').fill('5.562');
+  },
+  'Thread, measure it': async (page) => {
+    await thread(page, 'measure');
+    await page.locator('#th-reading').fill('6.08');
+    await page.locator('#th-wire').fill('0.3');
   },
   'Run, before it starts': offered,
   'Run, at 1 of 64': running,

@@ -2,7 +2,7 @@
 use crate::fields::Fields;
 use crate::keep::json;
 use crate::owned;
-use crate::room::{divide, frame, run, shop};
+use crate::room::{divide, frame, run, shop, thread};
 use crate::seam::{self, Effect, Event};
 use handturn::run::Frozen;
 
@@ -13,6 +13,8 @@ pub struct State {
     pub fields: Fields,
     /// Runs: those stored, the one on screen.
     pub desk: run::Desk,
+    /// Passes of threads under way.
+    pub jobs: thread::Jobs,
     /// A newer version of the site lies ready.
     pub newer: bool,
 }
@@ -35,6 +37,9 @@ pub fn turn(state: &str, event: &str) -> String {
 
 /// What an event does to the state, and what else the browser must do.
 fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
+    if let Some(effects) = state.jobs.heard(event) {
+        return effects;
+    }
     // A file opened in the Shop is for the Shop; anywhere else it is a Run's.
     if event.kind == "file"
         && run::screen(&state.desk).is_none()
@@ -58,8 +63,17 @@ fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
         ("press", "room") => return open_room(state, event.value, ""),
         ("press", "own") => return open_room(state, "shop", event.value),
         ("press", "run") => return offer(state),
+        ("press", "divide-n") => {
+            for (name, value) in [("kind", "parts"), ("parts", event.value)] {
+                divide::event(&mut state.fields, Event { name, value, ..*event });
+            }
+            return open_room(state, "divide", "");
+        }
         _ if shop::event(&mut state.fields, *event) => {}
-        _ => return divide::event(&mut state.fields, *event),
+        _ => {
+            let thread = thread::event(&mut state.fields, &mut state.jobs, *event);
+            return thread.unwrap_or_else(|| divide::event(&mut state.fields, *event));
+        }
     }
     Vec::new()
 }
@@ -67,7 +81,11 @@ fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
 /// Opens a room at its title, or at one of its fields.
 fn open_room(state: &mut State, room: &str, field: &str) -> Vec<Effect> {
     state.fields.set("room", room);
-    let title = if room == "shop" { "shop-title" } else { "divide-title" };
+    let title = match room {
+        "shop" => "shop-title",
+        "thread" => "thread-title",
+        _ => "divide-title",
+    };
     vec![Effect::Focus(if field.is_empty() { title } else { field }.to_owned())]
 }
 
@@ -84,6 +102,7 @@ fn screen(state: &State) -> String {
     let page = filled.unwrap_or_else(|| {
         let room = match frame::room(&state.fields) {
             "shop" => shop::screen(&state.fields),
+            "thread" => thread::screen(&state.fields, &state.jobs),
             _ => divide::screen(&state.fields),
         };
         frame::frame(&state.fields, offers_newer(state), &run::strip(&state.desk), &room)
@@ -103,6 +122,7 @@ impl State {
             match (record.next(), record.next(), record.next()) {
                 (Some("field"), Some(name), Some(value)) => state.fields.set(name, value),
                 (Some("desk"), Some(desk), _) => state.desk = json::read(desk).unwrap_or_default(),
+                (Some("jobs"), Some(jobs), _) => state.jobs = json::read(jobs).unwrap_or_default(),
                 (Some("newer"), ..) => state.newer = true,
                 _ => {}
             }
@@ -116,6 +136,7 @@ impl State {
             seam::add_record(&mut text, &["field", name, value]);
         }
         seam::add_record(&mut text, &["desk", &json::write(&mut self.desk)]);
+        seam::add_record(&mut text, &["jobs", &json::write(&mut self.jobs.clone())]);
         if self.newer {
             seam::add_record(&mut text, &["newer"]);
         }

@@ -32,7 +32,7 @@ function swap(text, old, by) {
 const policy = (rules) => `<meta http-equiv="Content-Security-Policy" content="${rules}; base-uri 'none'; form-action 'none'">`;
 
 const html = read('page/index.html');
-const style = (await transform(read('page/style.css') + read('page/run.css'), { loader: 'css', minify: true, charset: 'utf8' })).code.trim();
+const style = (await transform(['style', 'run', 'thread'].map((name) => read(`page/${name}.css`)).join(''), { loader: 'css', minify: true, charset: 'utf8' })).code.trim();
 const app = (await script('page/app.js', 'page', { format: 'esm', minify: true })).trim();
 const wasm = readFileSync(`${web}dist/.page/small.wasm`);
 if (/<\/script|<!--/i.test(app) || /<\/style/i.test(style)) throw new Error('this text cannot stand inside a page');

@@ -224,7 +224,8 @@ pub fn infeed(ask: &Infeed) -> Result<Depths, Error> {
     }
     let straight_flanks = to_pitch + (space - flat.value) / (2.0 * tan);
     let (straight, widen) = match limit {
-        Some(limit) if straight_flanks > limit => {
+        // A square nose as wide as its groove has no flanks that could tell: not a number.
+        Some(limit) if straight_flanks.is_nan() || straight_flanks > limit => {
             (limit, space - flat.value - 2.0 * (limit - to_pitch) * tan)
         }
         _ if straight_flanks.is_finite() => (straight_flanks, 0.0),

@@ -17,6 +17,7 @@ pub mod lead;
 pub mod limits;
 pub mod name;
 pub mod passes;
+pub mod ready;
 mod root;
 pub mod series;
 pub mod starts;

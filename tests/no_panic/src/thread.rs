@@ -1,10 +1,11 @@
 //! Calls into `handturn::thread`.
 use crate::{any, keep};
-use handturn::thread::{Form, Series, Thread, limits, name};
+use handturn::thread::{Form, Series, Thread, limits, name, ready};
 
 pub fn calls() {
     form();
     series();
+    ready();
     keep(Thread::check(&any()));
     keep(limits::usual(any()));
     keep(limits::limits(&any(), any()));
@@ -35,4 +36,13 @@ fn series() {
     keep(Series::called(any(), any()));
     keep(name::read(any()));
     name::write(any(), any(), &mut |piece| keep(piece));
+}
+
+fn ready() {
+    keep(ready::half_angle(&any()));
+    keep(ready::nose(&any()));
+    keep(ready::cuts(any()));
+    keep(ready::blank(&any(), any(), any()));
+    keep(ready::measured(&any(), any()));
+    keep(ready::infeed(&any(), any(), any(), any(), any(), any()));
 }

@@ -6,7 +6,9 @@
 //! core's float door, so host tests and page agree to the last digit.
 pub mod plate;
 pub mod strip;
+pub mod thread;
 pub mod train;
+pub mod wires;
 pub mod work;
 
 use handturn::number::float;
@@ -73,6 +75,11 @@ impl Path {
         let (x, y) = polar(radius, turns);
         let flag = |on| if on { 1.0 } else { 0.0 };
         self.add('A', &[radius, radius, 0.0, flag(large), flag(clockwise), x, y])
+    }
+
+    /// An arc of `radius`, less than half round, to `(x, y)`.
+    pub(crate) fn bow(self, radius: f64, (x, y): (f64, f64), clockwise: bool) -> Self {
+        self.add('A', &[radius, radius, 0.0, 0.0, if clockwise { 1.0 } else { 0.0 }, x, y])
     }
 
     pub(crate) fn close(mut self) -> String {

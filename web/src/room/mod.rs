@@ -3,3 +3,4 @@ pub mod divide;
 pub mod frame;
 pub mod run;
 pub mod shop;
+pub mod thread;

@@ -30,6 +30,9 @@ pub fn said(error: &Error, typed: &str) -> Said {
         (_, Cause::Empty) => name.to_owned() + " stands empty.",
         (_, Cause::NotANumber) => name.to_owned() + " must be a number.",
         (_, Cause::NotWhole) => name.to_owned() + " must be a whole number.",
+        (Field::Pitch | Field::Major, Cause::OutOfRange { least, greatest }) => {
+            [name, " must be from ", &um(least), " to ", &um(greatest), " mm."].concat()
+        }
         (_, Cause::OutOfRange { least, greatest }) => {
             [name, " must be from ", &grouped(least.into()), " to ", &grouped(greatest.into()), "."].concat()
         }
@@ -46,10 +49,38 @@ pub fn said(error: &Error, typed: &str) -> Said {
             "These figures are too long to work out exactly. Use fewer digits.".to_owned()
         }
         (_, Cause::Conflict) => name.to_owned() + " does not go with the other values.",
+        (_, Cause::OutOfLengths { least_um, greatest_um }) => {
+            [name, " must be from ", &um(least_um), " to ", &um(greatest_um), " mm."].concat()
+        }
+        (_, Cause::Blunt { greatest_um }) => {
+            ["The tool’s nose is too wide for the root: at most ", &um(greatest_um), " mm."].concat()
+        }
+        (_, Cause::WireSinks { least_um, greatest_um }) => {
+            wire("sinks below the crests", least_um, greatest_um)
+        }
+        (_, Cause::WireRides { least_um, greatest_um }) => {
+            wire("rides on the crests", least_um, greatest_um)
+        }
+        (_, Cause::WireRests { least_um, greatest_um }) => {
+            wire("rests in the root", least_um, greatest_um)
+        }
+        (_, Cause::NotMultiple { of }) => {
+            [name, " must be a multiple of ", &of.to_string(), "."].concat()
+        }
         (_, Cause::Newer) => "This was written by a newer version of Handturn.".to_owned(),
         (_, _) => name.to_owned() + " is not possible now.",
     };
     Said { wrong, typed: excerpt(error, typed).to_owned(), instead: instead(error, typed) }
+}
+
+fn wire(does: &str, least_um: u32, greatest_um: u32) -> String {
+    ["That wire ", does, ". Use ", &um(least_um), " to ", &um(greatest_um), " mm."].concat()
+}
+
+/// Micrometres as millimetres.
+fn um(um: u32) -> String {
+    handturn::number::Fraction::new(i64::from(um), 1000)
+        .map_or_else(|_| String::new(), |mm| super::decimal(mm, 3))
 }
 
 /// The part of `typed` that the error is about; all of it when it names none.
@@ -98,6 +129,19 @@ pub fn field(field: Field) -> &'static str {
         Field::Event => "This step",
         Field::Rounds => "Rounds",
         Field::Record => "The record",
+        Field::Thread => "The thread",
+        Field::Form => "Angle between the flanks",
+        Field::Major => "Outside",
+        Field::Pitch => "Pitch",
+        Field::Starts => "Starts",
+        Field::Class => "Class",
+        Field::Diameter => "Diameter",
+        Field::Tool => "The tool",
+        Field::Wire => "A wire",
+        Field::Passes => "The cut",
+        Field::SlideDial => "The dial",
+        Field::ThreadDial => "The thread dial",
+        Field::Speed => "Speed",
         _ => "The number",
     }
 }

@@ -8,6 +8,7 @@ mod figures;
 pub mod moves;
 pub mod shop;
 pub mod shop_errors;
+pub mod thread;
 
 pub use answers::*;
 pub use figures::*;
@@ -287,9 +288,9 @@ mod tests {
     #[test]
     fn no_label_blames_or_boasts() {
         let kinds = Kind::ALL.map(kind);
-        for text in
-            ALL.iter().chain(run::ALL.into_iter().flatten()).chain(shop_file::ALL).chain(&kinds)
-        {
+        let runs = run::ALL.into_iter().flatten();
+        let rooms = shop_file::ALL.iter().chain(thread::ALL);
+        for text in ALL.iter().chain(runs).chain(rooms).chain(&kinds) {
             assert!(!text.trim().is_empty());
             for word in ["invalid", "oops", "sorry", "perfect", "optimal", "error:", "!", "please"]
             {

@@ -1,0 +1,291 @@
+//! Cut it: the tool and how it is fed in, the dial, and the passes.
+use super::ask::Asked;
+use super::job::{Job, VERSION};
+use super::jobs::Jobs;
+use super::{extra, keep, passes};
+use crate::fields::Fields;
+use crate::pieces::{Field, caution, field, segmented};
+use crate::words::{errors::said, thread as words};
+use handturn::measure::read::{self, Unit};
+use handturn::measure::write::rounded;
+use handturn::measure::{Angle, Length};
+use handturn::thread::dial::{Dial, Reads, Runs};
+use handturn::thread::infeed::{Depths, Feed, Infeed, Nose, infeed};
+use handturn::thread::passes::Plan;
+use handturn::thread::ready;
+use handturn::{Error, Field as Of, bounds};
+use maud::{Markup, html};
+
+/// The step's fields with what they read as until something is typed; an empty one
+/// is filled from the thread.
+const NAMES: [(&str, &str); 13] = [
+    ("th-nose", "round"),
+    ("th-nose-mm", ""),
+    ("th-feed", "modified"),
+    ("th-short", "0.5"),
+    ("th-work", ""),
+    ("th-reads", "travel"),
+    ("th-unit", "mm"),
+    ("th-division", ""),
+    ("th-marks", "100"),
+    ("th-first", ""),
+    ("th-least", ""),
+    ("th-spring", "1"),
+    ("th-blind", ""),
+];
+
+type Wrong = (&'static str, Error);
+type Text<'t> = &'t dyn Fn(&'static str) -> &'t str;
+
+/// How a thread is cut.
+pub(super) struct Setup {
+    pub(super) ask: Infeed,
+    pub(super) depths: Depths,
+    pub(super) plan: Plan,
+    /// The dial is in inches.
+    pub(super) inch: bool,
+}
+
+pub(super) fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
+    let default = NAMES.iter().find(|(n, _)| *n == name).map_or("", |(_, text)| text);
+    fields.or(name, default)
+}
+
+/// The set-over of the slide from square across, as it is set now.
+pub(super) fn set_over(fields: &Fields, shown: &Asked) -> Angle {
+    let fed = feed(&|name| typed(fields, name), shown);
+    fed.and_then(|(feed, half)| feed.set_over(half).map_err(|e| ("th-short", e)))
+        .unwrap_or(Angle::ZERO)
+}
+
+fn feed<'t>(text: Text<'t>, shown: &Asked) -> Result<(Feed, Angle), Wrong> {
+    let half = ready::half_angle(&shown.thread).map_err(|e| ("th-short", e))?;
+    let feed = match text("th-feed") {
+        // Square flanks leave no way but straight in.
+        _ if half == Angle::ZERO => Feed::Plunge,
+        "plunge" => Feed::Plunge,
+        "flank" => Feed::Flank,
+        _ => Feed::Modified { short: read::angle(text("th-short")).map_err(|e| ("th-short", e))? },
+    };
+    Ok((feed, half))
+}
+
+/// How the thread is cut by the texts that `text` gives.
+fn set_up<'t>(shown: &Asked, text: Text<'t>) -> Result<Setup, Wrong> {
+    let limits = shown.limited.as_ref().map(|(_, limits)| limits);
+    let at = |name: &'static str| move |error: Error| (name, error);
+    let length = |name: &'static str, field: Of, unit: Unit| {
+        read::length(text(name), unit).map_err(|e| (name, e.of(field)))
+    };
+    let (feed, half) = feed(text, shown)?;
+    let nose = match text("th-nose-mm").trim() {
+        "" => ready::nose(&shown.thread).map_err(at("th-nose-mm"))?,
+        _ => length("th-nose-mm", Of::Tool, Unit::Mm)?,
+    };
+    let nose = if text("th-nose") == "flat" { Nose::Flat(nose) } else { Nose::Radius(nose) };
+    let work = match text("th-work").trim() {
+        "" => ready::blank(&shown.thread, limits, shown.internal).map_err(at("th-work"))?,
+        _ => length("th-work", Of::Diameter, Unit::Mm)?,
+    };
+    let ask = ready::infeed(&shown.thread, limits, shown.internal, work, nose, feed)
+        .map_err(at("th-work"))?;
+    let depths = infeed(&ask).map_err(|error| match error.field {
+        Of::Tool => ("th-nose-mm", error),
+        Of::Angle => ("th-short", error),
+        _ => ("th-work", error),
+    })?;
+    let inch = text("th-unit") == "inch";
+    let unit = if inch { Unit::Inch } else { Unit::Mm };
+    let division = match text("th-division").trim() {
+        "" => read::length(if inch { "0.001" } else { "0.02" }, unit).map_err(at("th-division"))?,
+        _ => length("th-division", Of::SlideDial, unit)?,
+    };
+    let square = depths.set_over == Angle::ZERO;
+    let reads =
+        if square && text("th-reads") == "diameter" { Reads::Diameter } else { Reads::Travel };
+    let marks = read::count(text("th-marks"), bounds::SLIDE_MARKS).map_err(at("th-marks"))?;
+    let depth = rounded(depths.along_slide, 4).map(Length::from_mm);
+    let depth = depth.ok_or(("th-work", Error::new(Of::Diameter, handturn::Cause::Overflow)))?;
+    let (first, least) = ready::cuts(depth).map_err(at("th-first"))?;
+    let cut = |name: &'static str, usual: Length| match text(name).trim() {
+        "" => Ok(usual),
+        _ => length(name, Of::Passes, unit),
+    };
+    let first = cut("th-first", first)?;
+    let least = cut("th-least", least.min(first))?;
+    let spring = read::count(text("th-spring"), bounds::SPRING_PASSES).map_err(at("th-spring"))?;
+    let plan = Plan {
+        depth,
+        done: Length::from_mm(handturn::number::Fraction::ZERO),
+        first,
+        least,
+        spring,
+        half_angle: half,
+        set_over: depths.set_over,
+        nose,
+        dial: Dial { division, reads, marks },
+        dial_at: 0,
+        runs: if shown.internal { Runs::Backwards } else { Runs::Forwards },
+    };
+    plan.count().map_err(|error| match error.field {
+        Of::SlideDial => ("th-division", error),
+        _ if text("th-least").trim().is_empty() => ("th-first", error),
+        _ => ("th-least", error),
+    })?;
+    Ok(Setup { ask, depths, plan, inch })
+}
+
+/// Keeps the fields, where they read, as last read well.
+pub(super) fn keep_good(fields: &mut Fields, shown: &Asked) {
+    if set_up(shown, &|name| typed(fields, name)).is_ok() {
+        keep(fields, &NAMES);
+    }
+}
+
+/// What a job freezes, as the form stands.
+pub(super) fn job(fields: &Fields, shown: &Asked) -> Option<Job> {
+    let setup = set_up(shown, &|name| typed(fields, name)).ok()?;
+    let measured = shown.limited.map(|(_, limits)| limits.pitch_diameter);
+    let basic = shown.thread.pitch_diameter().ok()?;
+    let low = measured.and_then(|range| range.min).unwrap_or(basic);
+    let high = measured.and_then(|range| range.max).unwrap_or(basic);
+    Some(Job {
+        version: VERSION,
+        title: words::job_title(
+            &shown.name,
+            shown.thread.hand,
+            shown.limited.map(|(class, _)| words::class(class, shown.thread.form.kind)),
+            shown.internal,
+        ),
+        plan: setup.plan,
+        inch: setup.inch,
+        internal: shown.internal,
+        low: low.min(high),
+        high,
+        reverse: extra::nuts_stay_closed(fields, shown),
+        blind: typed(fields, "th-blind") == "on",
+    })
+}
+
+/// The step as markup.
+pub(super) fn panel(fields: &Fields, jobs: &Jobs, shown: &Asked) -> Markup {
+    if let Some(open) = &jobs.open {
+        return passes::job(fields, open);
+    }
+    let now = set_up(shown, &|name| typed(fields, name));
+    let wrong = now.as_ref().err().copied();
+    let last = |name: &'static str| fields.or(&super::ask::good(name), typed(fields, name));
+    let setup = now.ok().or_else(|| set_up(shown, &last).ok());
+    let form = Form { fields, wrong: wrong.as_ref() };
+    html! {
+        (passes::waiting(jobs))
+        @if setup.is_none() {
+            @if let Some((_, error)) = &wrong { (caution(html! { (said(error, "").wrong) })) }
+        }
+        div.two {
+            div.figures {
+                @if let Some(setup) = &setup { (passes::preview(setup, wrong.is_some())) }
+            }
+            div.figures {
+                @if let Some(setup) = &setup { (how(shown, setup)) }
+                (form.all(shown))
+            }
+        }
+        (extra::section(fields, shown, setup.as_ref()))
+    }
+}
+
+/// How the tool is fed: set-over, touching on, depths, and the working.
+fn how(shown: &Asked, setup: &Setup) -> Markup {
+    let depths = &setup.depths;
+    let both = |value: f64| html! { b { (words::about_mm(value)) " mm" } span.in { (words::thou(value)) " thou" } };
+    html! {
+        div {
+            h3.lead { (words::HOW_FED) }
+            dl.facts {
+                div { dt { (words::TOP_SLIDE) } dd {
+                    @if depths.set_over == Angle::ZERO {
+                        b { (words::SQUARE_ACROSS) }
+                    } @else {
+                        b { (words::angle(depths.set_over)) " " (words::FROM_SQUARE) }
+                        span.in { (words::angle(depths.on_bed_scale)) " " (words::ON_BED_SCALE) }
+                        span.in { (words::swing(depths.swing)) }
+                    }
+                } }
+                div { dt { (words::touch(shown.internal)) } dd { b { (words::mm(setup.ask.work)) " mm" } span.in { (words::inches(setup.ask.work)) " in" } } }
+                div { dt { (words::DEPTH_STRAIGHT) } dd { (both(depths.straight.value)) } }
+                @if depths.set_over != Angle::ZERO {
+                    div { dt { (words::DEPTH_SLIDE) } dd { (both(depths.along_slide.value)) } }
+                }
+                @if depths.widen.value > 0.0005 {
+                    div { dt { (words::WIDEN) } dd { (both(depths.widen.value)) } }
+                }
+            }
+            details id="th-cut-working" {
+                summary { (crate::words::BY_HAND) }
+                ul.work { @for line in words::depth_lines(&setup.ask, depths) { li { (line) } } }
+                p.why { (words::EQUAL_METAL) }
+            }
+        }
+    }
+}
+
+struct Form<'a> {
+    fields: &'a Fields,
+    wrong: Option<&'a Wrong>,
+}
+
+impl<'a> Form<'a> {
+    fn field(&self, name: &str, label: &str, keys: &str) -> Markup {
+        let value = typed(self.fields, name);
+        let error = self.wrong.filter(|(wrong, _)| *wrong == name);
+        field(&Field {
+            name,
+            label,
+            value,
+            keys,
+            error: error.map(|(_, error)| said(error, value)),
+        })
+    }
+
+    fn all(&self, shown: &Asked) -> Markup {
+        let square = set_over(self.fields, shown) == Angle::ZERO;
+        let inch = typed(self.fields, "th-unit") == "inch";
+        let unit = if inch { "in" } else { "mm" };
+        let label = |text: &str| [text, ", ", unit].concat();
+        let (first, least, division) =
+            (label(words::FIRST_CUT), label(words::LEAST_CUT), label(words::DIVISION));
+        html! {
+            section.setup aria-label=(words::TOOL_AND_DIAL) {
+                h3 { (words::TOOL_AND_DIAL) }
+                (segmented("th-feed", words::WAY_OF_INFEED, typed(self.fields, "th-feed"), &[
+                    ("modified", words::MODIFIED), ("flank", words::FLANK), ("plunge", words::PLUNGE),
+                ]))
+                @if typed(self.fields, "th-feed") == "modified" { (self.field("th-short", words::SHORT_BY, "text")) }
+                (segmented("th-nose", words::NOSE, typed(self.fields, "th-nose"), &[
+                    ("round", words::NOSE_RADIUS), ("flat", words::NOSE_FLAT),
+                ]))
+                div.pair {
+                    (self.field("th-nose-mm", words::NOSE_MM, "text"))
+                    (self.field("th-work", words::work(shown.internal), "text"))
+                }
+                (segmented("th-unit", words::DIAL_UNIT, typed(self.fields, "th-unit"), &[
+                    ("mm", words::DIAL_MM), ("inch", words::DIAL_INCH),
+                ]))
+                @if square {
+                    (segmented("th-reads", words::DIAL_READS, typed(self.fields, "th-reads"), &[
+                        ("travel", words::READS_RADIUS), ("diameter", words::READS_DIAMETER),
+                    ]))
+                }
+                div.pair {
+                    (self.field("th-division", &division, "text"))
+                    (self.field("th-marks", words::MARKS_ROUND, "numeric"))
+                    (self.field("th-first", &first, "text"))
+                    (self.field("th-least", &least, "text"))
+                }
+                (self.field("th-spring", words::SPRING, "numeric"))
+                p.why { (words::BLANK_FIELDS) }
+            }
+        }
+    }
+}

@@ -1,0 +1,246 @@
+//! Around the cut: where to start and stop, half nuts, several starts, a bore's tool,
+//! picking up a thread again.
+use super::ask::Asked;
+use super::cut::{Setup, typed};
+use crate::fields::Fields;
+use crate::pieces::{Field, caution, field};
+use crate::words::{errors::said, thread as words};
+use handturn::measure::read::{self, Unit};
+use handturn::measure::write::rounded;
+use handturn::measure::{Angle, Length};
+use handturn::number::Fraction;
+use handturn::thread::blind::{self, Shoulder};
+use handturn::thread::half_nuts::{Closing, ThreadDial, closing};
+use handturn::thread::internal::{Bar, Boring, fits};
+use handturn::thread::{Hand, starts};
+use handturn::{Error, Field as Of, bounds};
+use maud::{Markup, html};
+
+/// Fields with what they read as until something is typed.
+const NAMES: [(&str, &str); 13] = [
+    ("th-length", "10"),
+    ("th-rpm", "60"),
+    ("th-reaction", "500"),
+    ("th-wide", "2"),
+    ("th-tap-lead", "5"),
+    ("th-bar", "4"),
+    ("th-out", "1.5"),
+    ("th-clear", "0.2"),
+    ("th-nd-teeth", "32"),
+    ("th-nd-marks", "8"),
+    ("th-nd-numbered", "4"),
+    ("th-driver", "60"),
+    ("th-slack", "0.5"),
+];
+
+type Wrong = (&'static str, Error);
+
+fn text<'a>(fields: &'a Fields, name: &str) -> &'a str {
+    fields.or(name, NAMES.iter().find(|(n, _)| *n == name).map_or("", |(_, text)| text))
+}
+
+fn length(fields: &Fields, name: &'static str, of: Of) -> Result<Length, Wrong> {
+    read::length(text(fields, name), Unit::Mm).map_err(|e| (name, e.of(of)))
+}
+
+fn count(fields: &Fields, name: &'static str, bound: bounds::Bound) -> Result<u32, Wrong> {
+    read::count(text(fields, name), bound).map_err(|e| (name, e))
+}
+
+/// Everything beside the passes, each part behind its own line.
+pub(super) fn section(fields: &Fields, shown: &Asked, setup: Option<&Setup>) -> Markup {
+    html! {
+        div.extras {
+            (part("th-nuts", words::HALF_NUTS, &half_nuts(fields, shown)))
+            (part("th-shoulder", words::START_AND_STOP, &shoulder(fields, shown, setup)))
+            @if shown.internal { (part("th-boring", words::BORING_TOOL, &boring(fields, setup))) }
+            @if shown.thread.starts > 1 { (part("th-several-starts", words::SEVERAL_STARTS, &several(fields, shown, setup))) }
+            (part("th-pick-up", words::PICK_UP, &pick_up(fields, shown)))
+        }
+    }
+}
+
+fn part(id: &str, title: &str, content: &Markup) -> Markup {
+    html! { details.extra id=(id) { summary { (title) } (content) } }
+}
+
+fn entry(fields: &Fields, name: &'static str, label: &str, wrong: Option<&Wrong>) -> Markup {
+    let value = text(fields, name);
+    let error = wrong.filter(|(wrong, _)| *wrong == name).map(|(_, error)| said(error, value));
+    field(&Field { name, label, value, keys: "text", error })
+}
+
+fn closes(fields: &Fields, shown: &Asked) -> Result<Closing, Wrong> {
+    let screw = super::gear::screw(fields)?;
+    let dial = ThreadDial {
+        teeth: count(fields, "th-nd-teeth", bounds::THREAD_DIAL)?,
+        marks: count(fields, "th-nd-marks", bounds::THREAD_DIAL)?,
+        numbered: count(fields, "th-nd-numbered", bounds::THREAD_DIAL)?,
+    };
+    let lead = shown.thread.lead().map_err(|e| ("", e))?;
+    closing(lead, screw, dial).map_err(|error| match error.field {
+        Of::ThreadDial => ("th-nd-teeth", error),
+        _ => ("", error),
+    })
+}
+
+/// Whether the half nuts must stay closed from the first pass to the last.
+pub(super) fn nuts_stay_closed(fields: &Fields, shown: &Asked) -> bool {
+    matches!(closes(fields, shown), Ok(Closing::Never { .. }))
+}
+
+fn half_nuts(fields: &Fields, shown: &Asked) -> Markup {
+    let found = closes(fields, shown);
+    let wrong = found.as_ref().err();
+    html! {
+        @match &found {
+            Ok(closing) => {
+                p.say { (words::closing(*closing)) }
+                @if let Closing::Never { .. } = closing { (caution(html! { b { (words::KEEP_SHUT) } " " (words::REVERSE_CARE) })) }
+            }
+            Err(("", error)) => p { (said(error, "").wrong) },
+            Err(_) => {}
+        }
+        p.why { (words::dial_on(fields.or("th-screw", super::gear::SCREW))) }
+        div.trio {
+            (entry(fields, "th-nd-teeth", words::DIAL_TEETH, wrong))
+            (entry(fields, "th-nd-marks", words::DIAL_MARKS, wrong))
+            (entry(fields, "th-nd-numbered", words::DIAL_NUMBERED, wrong))
+        }
+    }
+}
+
+fn stops(fields: &Fields, shown: &Asked) -> Result<(Shoulder, blind::Stop), Wrong> {
+    let shoulder = Shoulder {
+        pitch: shown.thread.pitch,
+        starts: u32::from(shown.thread.starts),
+        rpm: count(fields, "th-rpm", bounds::RPM)?,
+        reaction_ms: count(fields, "th-reaction", bounds::REACTION_MS)?,
+        tool_width: length(fields, "th-wide", Of::Tool)?,
+        length: length(fields, "th-length", Of::Length)?,
+    };
+    let stop = blind::stop(&shoulder).map_err(|error| match error.field {
+        Of::Tool => ("th-wide", error),
+        Of::Speed => ("th-rpm", error),
+        _ => ("th-length", error),
+    })?;
+    Ok((shoulder, stop))
+}
+
+fn shoulder(fields: &Fields, shown: &Asked, setup: Option<&Setup>) -> Markup {
+    let found = stops(fields, shown);
+    let wrong = found.as_ref().err();
+    let blind = typed(fields, "th-blind") == "on";
+    html! {
+        @if let Ok((shoulder, stop)) = &found {
+            dl.facts {
+                (fact(words::START_CLEAR, stop.start_clear))
+                (fact(words::RUNS_ON, stop.runs_on))
+                (fact(words::GROOVE_LONG, stop.groove))
+                (fact(words::STOP_AT, stop.stop_at))
+                @if blind && shown.internal {
+                    @if let Some(drill) = drill(fields, shown, shoulder, setup) {
+                        (fact(words::DRILL_FULL, drill.full_diameter))
+                        div { dt { (words::DRILL_POINT) } dd { b { (words::about_mm(drill.to_point.value)) " mm" } } }
+                    }
+                }
+            }
+        }
+        label.tick { input type="checkbox" id="th-blind" name="th-blind" checked[blind]; (words::IS_BLIND) }
+        @if blind { (caution(html! { b { (words::BLIND) } " " (words::BLIND_CARE) })) }
+        div.pair {
+            (entry(fields, "th-length", words::THREAD_LONG, wrong))
+            (entry(fields, "th-wide", words::TOOL_WIDE, wrong))
+            (entry(fields, "th-rpm", words::RPM, wrong))
+            (entry(fields, "th-reaction", words::REACTION, wrong))
+            @if blind && shown.internal { (entry(fields, "th-tap-lead", words::TAP_LEAD, wrong)) }
+        }
+    }
+}
+
+fn drill(
+    fields: &Fields,
+    shown: &Asked,
+    shoulder: &Shoulder,
+    setup: Option<&Setup>,
+) -> Option<blind::Drill> {
+    let lead = read::number(text(fields, "th-tap-lead"), Of::Tool).ok()?;
+    let point = Angle::from_degrees(Fraction::whole(118)).ok()?;
+    blind::drill(shoulder.length, shown.thread.pitch, lead, setup?.ask.work, point).ok()
+}
+
+fn fact(name: &str, length: Length) -> Markup {
+    html! { div { dt { (name) } dd { b { (words::mm(length)) " mm" } span.in { (words::inches(length)) " in" } } } }
+}
+
+fn boring(fields: &Fields, setup: Option<&Setup>) -> Markup {
+    let found = (|| {
+        let setup = setup.ok_or(("", Error::new(Of::Diameter, handturn::Cause::Empty)))?;
+        let depth = rounded(setup.depths.straight, 3).map(Length::from_mm);
+        let tool = Boring {
+            bar: Bar::Round { diameter: length(fields, "th-bar", Of::Tool)? },
+            nose: length(fields, "th-out", Of::Tool)?,
+            bore: setup.ask.work,
+            depth: depth.ok_or(("", Error::new(Of::Tool, handturn::Cause::Overflow)))?,
+            clear: length(fields, "th-clear", Of::Tool)?,
+        };
+        fits(&tool).map_err(|e| ("th-bar", e))
+    })();
+    let wrong = found.as_ref().err();
+    html! {
+        @if let Ok(fit) = &found {
+            @if fit.enters && fit.nose_long_enough {
+                p.say { (words::BAR_FITS) }
+            } @else {
+                @if !fit.enters { (caution(html! { (words::bar_too_big(fit.least_bore)) })) }
+                @if !fit.nose_long_enough { (caution(html! { (words::nose_too_short(fit.least_nose)) })) }
+            }
+        }
+        div.trio {
+            (entry(fields, "th-bar", words::BAR, wrong))
+            (entry(fields, "th-out", words::NOSE_OUT, wrong))
+            (entry(fields, "th-clear", words::ROOM, wrong))
+        }
+    }
+}
+
+fn several(fields: &Fields, shown: &Asked, setup: Option<&Setup>) -> Markup {
+    let n = u32::from(shown.thread.starts);
+    let gear = count(fields, "th-driver", bounds::TEETH)
+        .and_then(|teeth| starts::by_gear(teeth, n, Fraction::ONE).map_err(|e| ("th-driver", e)));
+    let screw = super::gear::screw(fields).ok();
+    let carriage = screw
+        .and_then(|screw| starts::by_carriage(shown.thread.lead().ok()?, n, screw).ok().flatten());
+    html! {
+        ul.facts-list {
+            li {
+                b { (words::BY_SLIDE) } " "
+                @if let Some(setup) = setup {
+                    @for start in 1..n {
+                        @if let Ok((reading, _)) = starts::by_slide(shown.thread.pitch, n, start, &setup.plan.dial) {
+                            (words::start_at(start + 1, reading.travel)) " "
+                        }
+                    }
+                }
+            }
+            li {
+                b { (words::BY_DRIVER) } " "
+                @if let Ok(teeth) = &gear { (words::driver_on(*teeth)) }
+                @else if let Ok(of) = starts::gear_multiple(n, Fraction::ONE) { (words::driver_multiple(of)) }
+            }
+            @if let Some(carriage) = carriage { li { b { (words::BY_CARRIAGE) } " " (words::carriage_by(carriage)) } }
+        }
+        (entry(fields, "th-driver", words::FIRST_DRIVER, gear.as_ref().err()))
+        div.acts { button.btn type="button" data-do="divide-n" data-value=(n) { (words::divide_spindle(n)) } }
+    }
+}
+
+fn pick_up(fields: &Fields, shown: &Asked) -> Markup {
+    let steps = length(fields, "th-slack", Of::Slack)
+        .and_then(|slack| blind::pick_up(shown.thread.pitch, slack).map_err(|e| ("th-slack", e)));
+    html! {
+        @if let Ok(steps) = &steps { ol.steps { @for step in steps { li { (words::pick_up(*step)) } } } }
+        (entry(fields, "th-slack", words::SLACK, steps.as_ref().err()))
+        @if shown.thread.hand == Hand::Left { p.why { (words::LEFT_RUNS) } }
+    }
+}

@@ -1,0 +1,160 @@
+//! Thread: from a name on a drawing, or a screw in the hand, to the last measurement,
+//! in four steps: size it, cut it, gear it, measure it.
+mod ask;
+mod cut;
+mod extra;
+mod form;
+mod gear;
+mod job;
+mod jobs;
+mod lines;
+mod measure;
+mod passes;
+mod size;
+mod table;
+#[cfg(test)]
+mod tests;
+mod which;
+
+pub use jobs::Jobs;
+pub(crate) use jobs::Note;
+
+use crate::fields::Fields;
+use crate::seam::{Effect, Event};
+use crate::words::thread as words;
+use ask::Asked;
+use handturn::measure::read;
+use maud::{Markup, html};
+
+/// The steps, as pressed and as named.
+const TABS: [(&str, &str); 3] =
+    [("size", words::SIZE_IT), ("cut", words::CUT_IT), ("measure", words::MEASURE_IT)];
+
+/// The room as markup.
+#[must_use]
+pub fn screen(fields: &Fields, jobs: &Jobs) -> Markup {
+    let asked = ask::asked(fields);
+    let stale = asked.is_err();
+    let wrong = asked.as_ref().err().copied();
+    let shown = asked.ok().or_else(|| ask::last_good(fields));
+    let tab = tab(fields);
+    html! {
+        main id="main" {
+            div.cols.thread {
+                div.entry-side {
+                    h1 id="thread-title" tabindex="-1" { (words::THREAD) }
+                    (form::section(fields, shown.as_ref(), wrong.as_ref()))
+                }
+                div.ans {
+                    div.tabs role="tablist" aria-label=(words::STEPS) {
+                        @for (value, label) in TABS {
+                            button id=(["th-tab-", value].concat()) type="button" role="tab" data-do="th-tab" data-value=(value)
+                                aria-selected=(value == tab) aria-controls="th-panel" tabindex=(if value == tab { "0" } else { "-1" }) { (label) }
+                        }
+                    }
+                    div.panel id="th-panel" role="tabpanel" aria-labelledby=(["th-tab-", tab].concat()) {
+                        @if let Some(shown) = &shown {
+                            h2 id="answer" tabindex="-1" aria-live="polite" { (words::heading(&shown.name, shown.thread.hand, stale)) (fields.get("th-said")) }
+                            (panel(fields, jobs, tab, shown))
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn panel(fields: &Fields, jobs: &Jobs, tab: &str, shown: &Asked) -> Markup {
+    match tab {
+        "cut" => cut::panel(fields, jobs, shown),
+        "measure" => measure::panel(fields, shown),
+        _ => size::panel(fields, shown),
+    }
+}
+
+fn tab(fields: &Fields) -> &str {
+    let tab = fields.get("th-tab");
+    TABS.iter().find(|(value, _)| *value == tab).map_or("size", |(value, _)| value)
+}
+
+/// What an event does to this room's fields; none when it is not its own.
+pub fn event(fields: &mut Fields, jobs: &mut Jobs, event: Event) -> Option<Vec<Effect>> {
+    if event.kind == "key" {
+        return (fields.get("room") == "thread").then(|| key(fields, event));
+    }
+    if !event.name.starts_with("th-") || !matches!(event.kind, "type" | "press") {
+        return None;
+    }
+    match (event.kind, event.name) {
+        ("press", "th-job-begin") => {
+            let job = shown(fields).and_then(|shown| cut::job(fields, &shown));
+            return Some(job.map_or_else(Vec::new, |job| jobs.begin(job, event.at_ms)));
+        }
+        ("press", "th-measured") => {
+            let typed = fields.get("th-so-far").to_owned();
+            let measured = read::length(&typed, read::Unit::Mm).ok();
+            let effects = jobs.measured(measured, event.at_ms);
+            if !effects.is_empty() {
+                fields.forget("th-so-far");
+            }
+            return Some(effects);
+        }
+        ("press", name) if name.starts_with("th-job-") => return jobs.press(&event),
+        _ => fields.set(event.name, event.value),
+    }
+    match event.name {
+        "th-name" => {
+            fields.set("th-how", "name");
+            fields.forget("th-pick");
+            ask::take_class(fields);
+        }
+        "th-side" => fields.forget("th-class"),
+        _ => {}
+    }
+    ask::keep_good(fields);
+    if let Some(shown) = shown(fields) {
+        cut::keep_good(fields, &shown);
+        measure::keep_good(fields, &shown);
+    }
+    Some(Vec::new())
+}
+
+/// The thread in force: as typed, or the last one that read.
+fn shown(fields: &Fields) -> Option<Asked> {
+    ask::asked(fields).ok().or_else(|| ask::last_good(fields))
+}
+
+/// Arrow keys go from step to step; Enter in a field has the answer read out again.
+fn key(fields: &mut Fields, event: Event) -> Vec<Effect> {
+    let name = event.name.strip_prefix("held ").unwrap_or(event.name);
+    if event.value.starts_with("field ") {
+        if name == "Enter" {
+            let again = if fields.get("th-said").is_empty() { "\u{200b}" } else { "" };
+            fields.set("th-said", again);
+        }
+        return Vec::new();
+    }
+    let Some(at) = event.value.strip_prefix("button th-tab-") else { return Vec::new() };
+    let at = TABS.iter().position(|(value, _)| *value == at).unwrap_or(0);
+    let last = TABS.len() - 1;
+    let to = match name {
+        "ArrowRight" if at == last => 0,
+        "ArrowRight" => at + 1,
+        "ArrowLeft" if at == 0 => last,
+        "ArrowLeft" => at - 1,
+        "Home" => 0,
+        "End" => last,
+        _ => return Vec::new(),
+    };
+    let Some((to, _)) = TABS.get(to) else { return Vec::new() };
+    fields.set("th-tab", to);
+    vec![Effect::Focus(["th-tab-", to].concat()), Effect::Used]
+}
+
+/// Keeps what stands in `names` as last read well.
+fn keep(fields: &mut Fields, names: &[(&str, &str)]) {
+    for (name, default) in names {
+        let text = fields.or(name, default).to_owned();
+        fields.set(&ask::good(name), &text);
+    }
+}
