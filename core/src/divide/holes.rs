@@ -36,7 +36,7 @@ pub struct Holes {
 }
 
 impl Holes {
-    pub(super) fn errors(&self, question: &Question) -> Result<Errors, Error> {
+    pub(crate) fn errors(&self, question: &Question) -> Result<Errors, Error> {
         grid::errors(question, self.ratio, u32::from(self.circle.holes))
     }
 

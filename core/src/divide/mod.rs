@@ -35,5 +35,5 @@ pub use handwheel::DialledTurns;
 pub use holes::{CircleAt, Holes};
 pub use moves::{ArmsSet, At, Errors, Leg, Move, Part, Place};
 pub use question::{Asked, Graduation, MarkKind, Marks, Numbers, Parts, Question, Repeated};
-pub use way::{Effort, Kind, Way};
+pub use way::{Effort, Kind, Stops, Way};
 pub use working::{Equation, Sign, Term, Word, Working};

@@ -33,6 +33,64 @@ pub enum Way {
     NearestHole(Holes),
 }
 
+/// What a run asks of the way it is made by. [`Way`] answers for all of them;
+/// [`Holes`] for itself, so that a board with an encoder carries one way's code.
+pub trait Stops {
+    /// As [`Way::place`].
+    ///
+    /// # Errors
+    /// As [`Way::place`].
+    fn place(&self, question: &Question, index: u32) -> Result<Place, Error>;
+
+    /// As [`Way::part_at`].
+    fn part_at(&self, question: &Question, index: u32) -> u32;
+
+    /// Pins that are confirmed on the way from position `index` to the next, at least one.
+    ///
+    /// # Errors
+    /// As [`Way::step`].
+    fn legs(&self, question: &Question, index: u32) -> Result<u8, Error>;
+}
+
+impl Stops for Way {
+    fn place(&self, question: &Question, index: u32) -> Result<Place, Error> {
+        Self::place(self, question, index)
+    }
+
+    fn part_at(&self, question: &Question, index: u32) -> u32 {
+        Self::part_at(self, question, index)
+    }
+
+    fn legs(&self, question: &Question, index: u32) -> Result<u8, Error> {
+        let legs = self.step(question, index)?.legs.len();
+        Ok(u8::try_from(legs).unwrap_or(u8::MAX).max(1))
+    }
+}
+
+impl Stops for Holes {
+    fn place(&self, question: &Question, index: u32) -> Result<Place, Error> {
+        Self::place(self, question, index)
+    }
+
+    fn part_at(&self, question: &Question, index: u32) -> u32 {
+        question.part_at(index)
+    }
+
+    fn legs(&self, question: &Question, index: u32) -> Result<u8, Error> {
+        moves_on(question, index).map(|()| 1)
+    }
+}
+
+/// Whether a move leads on from position `index`.
+fn moves_on(question: &Question, index: u32) -> Result<(), Error> {
+    let last = question.last();
+    if index < last {
+        return Ok(());
+    }
+    let greatest = last.saturating_sub(1);
+    Err(Error::new(Field::Position, Cause::OutOfRange { least: 0, greatest }))
+}
+
 /// The kind of a way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
@@ -150,12 +208,7 @@ impl Way {
     /// # Errors
     /// [`Cause::OutOfRange`] at and beyond the last position; [`Cause::Overflow`].
     pub fn step(&self, question: &Question, index: u32) -> Result<Move, Error> {
-        let last = question.last();
-        if index >= last {
-            let greatest = last.saturating_sub(1);
-            let cause = Cause::OutOfRange { least: 0, greatest };
-            return Err(Error::new(Field::Position, cause));
-        }
+        moves_on(question, index)?;
         match self {
             Self::Direct(way) => way.step(question, index),
             Self::Plain(way) | Self::NearestHole(way) => way.step(question, index),

@@ -1,8 +1,10 @@
 //! A run counted at the handle by an encoder: its counts are a circle of that
 //! many holes, and the count of every position is rounded from its absolute
 //! place, so errors never build up.
+use super::frozen::{Confirm, Round};
+use super::plan::Plan;
 use crate::bounds;
-use crate::divide::{CircleAt, Errors, Holes, Question, Way};
+use crate::divide::{CircleAt, Errors, Holes, Question, Stops, Way};
 use crate::error::{Cause, Error, Field};
 use crate::handle::Aim;
 use crate::head::{Arms, Sense};
@@ -45,13 +47,33 @@ impl Encoder {
         Ok(())
     }
 
-    /// The way to set any question by counts: a [`super::Plan`] with it runs, shows and
+    /// The way to set any question by counts: a [`Plan`] with it runs, shows and
     /// finds its place like one with a plate.
     #[must_use]
     pub const fn way(&self) -> Way {
+        Way::NearestHole(self.holes())
+    }
+
+    /// What a run by counts is computed with: one round, the degree ring read the
+    /// way the work turns, and no other way's code.
+    #[must_use]
+    pub const fn plan<'a>(&self, question: Question<'a>, confirm: Confirm) -> Plan<'a, Holes> {
+        Plan {
+            question,
+            way: self.holes(),
+            rounds: &[Round::Cut],
+            confirm,
+            slack: self.slack,
+            dial_slack: Fraction::ZERO,
+            work_turns: Sense::Clockwise,
+            degree_ring: Some(Sense::Clockwise),
+        }
+    }
+
+    const fn holes(&self) -> Holes {
         let arms = Arms { least: Angle::ZERO, greatest: Angle::ZERO };
         let circle = CircleAt { plate: 0, holes: self.per_turn };
-        Way::NearestHole(Holes { circle, ratio: self.ratio, arms })
+        Holes { circle, ratio: self.ratio, arms }
     }
 
     /// Worst, adjacent and closing error of the counts, at the work.
@@ -59,7 +81,45 @@ impl Encoder {
     /// # Errors
     /// [`Cause::Overflow`].
     pub fn errors(&self, question: &Question) -> Result<Errors, Error> {
-        self.way().errors(question)
+        self.holes().errors(question)
+    }
+
+    /// [`Encoder::errors`] of `parts` equal parts cut one after another, in whole
+    /// numbers: small and quick enough for a board.
+    ///
+    /// With p/q counts in a turn of the work, position k is wanted at k·p of
+    /// parts·q-ths of a count: what is left of that above the nearest count, to
+    /// which a half goes up, is its error.
+    ///
+    /// # Errors
+    /// As [`Question::check`]; [`Cause::Overflow`] beyond the bounds of the counts.
+    pub fn errors_of_parts(&self, parts: u32) -> Result<Errors, Error> {
+        bounds::DIVISIONS.check(i64::from(parts))?;
+        let overflow = Error::new(Field::Counts, Cause::Overflow);
+        let a_turn = self.ratio.times(i64::from(self.per_turn))?;
+        let den = a_turn.den().checked_mul(i64::from(parts)).ok_or(overflow)?;
+        let a_part = a_turn.num().checked_rem_euclid(den).ok_or(overflow)?;
+        let (mut above, mut left) = (0_i64, 0_i64);
+        let (mut worst, mut adjacent) = (0_u64, 0_u64);
+        for _ in 1..parts {
+            above = next_above(above, a_part, den).ok_or(overflow)?;
+            let before = left;
+            left = left_of(above, den);
+            worst = worst.max(left.unsigned_abs());
+            adjacent = adjacent.max(left.abs_diff(before));
+        }
+        // The first part has nothing left: the last one's own is their difference.
+        adjacent = adjacent.max(left.unsigned_abs());
+        let closing = left_of(next_above(above, a_part, den).ok_or(overflow)?, den).unsigned_abs();
+        let at_work = |left: u64| {
+            let counts = Fraction::new(i64::try_from(left).map_err(|_| overflow)?, den)?;
+            Ok::<_, Error>(Angle::from_turns(counts.checked_div(a_turn)?))
+        };
+        Ok(Errors {
+            worst: at_work(worst)?,
+            adjacent: at_work(adjacent)?,
+            closing: at_work(closing)?,
+        })
     }
 
     /// The count of position `index`, from 0 at position 0.
@@ -91,7 +151,7 @@ impl Encoder {
     /// ```
     pub fn target(&self, question: &Question, index: u32) -> Result<i32, Error> {
         let overflow = Error::new(Field::Position, Cause::Overflow);
-        let handle = self.way().place(question, index)?.handle;
+        let handle = Stops::place(&self.holes(), question, index)?.handle;
         let count = handle.times(i64::from(self.per_turn))?;
         let count = i32::try_from(count.num()).map_err(|_| overflow)?;
         match self.side {
@@ -119,10 +179,42 @@ impl Encoder {
     }
 }
 
+/// `above` and one part more, less a whole count where that makes one.
+fn next_above(above: i64, a_part: i64, den: i64) -> Option<i64> {
+    let sum = above.checked_add(a_part)?;
+    if sum < den { Some(sum) } else { sum.checked_sub(den) }
+}
+
+/// What is left of `above` den-ths of a count to the nearest count, a half below it.
+const fn left_of(above: i64, den: i64) -> i64 {
+    let below = den.saturating_sub(above);
+    if above < below { above } else { below.saturating_neg() }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::divide::Parts;
+
+    #[test]
+    fn errors_of_parts_are_the_errors_of_the_way() {
+        for (num, den) in
+            [(1, 1), (40, 1), (90, 1), (360, 1), (40, 3), (127, 10), (100_000, 99_999)]
+        {
+            for per_turn in [100_u16, 101, 2_400, 40_000] {
+                let ratio = Fraction::new(num, den).unwrap();
+                let encoder = Encoder { ratio, ..encoder(1, per_turn) };
+                for parts in (2..=60).chain([64, 127, 223, 365, 1_000, 9_999, 10_000]) {
+                    let question = Question::Parts(Parts { count: parts, every: 1 });
+                    let (found, expected) =
+                        (encoder.errors_of_parts(parts), encoder.errors(&question));
+                    assert_eq!(found, expected, "{ratio:?} {per_turn} {parts}");
+                }
+            }
+        }
+        assert!(encoder(40, 100).errors_of_parts(1).is_err());
+        assert!(encoder(40, 100).errors_of_parts(10_001).is_err());
+    }
 
     fn encoder(ratio: i64, per_turn: u16) -> Encoder {
         Encoder {

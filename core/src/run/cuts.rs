@@ -23,6 +23,29 @@ impl Cuts {
     /// One stretch too many.
     pub(super) const FULL: Error = Error::new(Field::Position, Cause::TooMany { most: MOST });
 
+    /// The set of these stretches `from..to`, as they were told by [`Self::stretches`].
+    ///
+    /// # Errors
+    /// [`Cause::Conflict`] of [`Field::Record`] when they are empty, touch, fall or
+    /// go beyond `positions`; [`Cause::TooMany`] above 16 of them.
+    pub(super) fn from_stretches(
+        stretches: impl IntoIterator<Item = (u32, u32)>,
+        positions: u32,
+    ) -> Result<Self, Error> {
+        let conflict = Error::new(Field::Record, Cause::Conflict);
+        let (mut cuts, mut end) = (Self::NONE, None);
+        for (from, to) in stretches {
+            let apart = end.is_none_or(|end| end < from);
+            if !apart || from >= to || to > positions {
+                return Err(conflict);
+            }
+            let short = |n: u32| u16::try_from(n).map_err(|_| OVERFLOW);
+            cuts.open_up(usize::from(cuts.used), (short(from)?, short(to)?))?;
+            end = Some(to);
+        }
+        Ok(cuts)
+    }
+
     /// The stretches `from..to` in rising order, as positions from 0.
     pub fn stretches(&self) -> impl Iterator<Item = (u32, u32)> + '_ {
         self.used().iter().map(|&(from, to)| (u32::from(from), u32::from(to)))
@@ -177,6 +200,30 @@ mod tests {
             }
             same(&cuts, &model, positions);
         }
+    }
+
+    #[test]
+    fn stretches_are_read_back_and_never_believed_blindly() {
+        #[track_caller]
+        fn check(stretches: &[(u32, u32)], cause: Option<Cause>) {
+            let read = Cuts::from_stretches(stretches.iter().copied(), 100);
+            assert_eq!(read.err().map(|error| error.cause), cause, "{stretches:?}");
+            if let Ok(cuts) = read {
+                assert!(cuts.stretches().eq(stretches.iter().copied()));
+            }
+        }
+        check(&[], None);
+        check(&[(0, 36)], None);
+        check(&[(0, 36), (37, 38), (90, 100)], None);
+        check(&[(0, 101)], Some(Cause::Conflict));
+        check(&[(5, 5)], Some(Cause::Conflict));
+        check(&[(6, 5)], Some(Cause::Conflict));
+        check(&[(0, 36), (36, 40)], Some(Cause::Conflict));
+        check(&[(10, 20), (15, 30)], Some(Cause::Conflict));
+        check(&[(10, 20), (0, 5)], Some(Cause::Conflict));
+        let many: Vec<_> = (0..17).map(|i| (i * 2, i * 2 + 1)).collect();
+        check(&many[..16], None);
+        check(&many, Some(Cause::TooMany { most: 16 }));
     }
 
     #[test]

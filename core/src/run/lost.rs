@@ -2,7 +2,7 @@
 //! and the work.
 use super::plan::{Mark, Plan};
 use super::state::State;
-use crate::divide::{At, Place};
+use crate::divide::{At, Place, Stops, Way};
 use crate::error::{Cause, Error, Field};
 use crate::measure::Angle;
 use crate::number::Fraction;
@@ -84,8 +84,8 @@ pub struct Nearby {
 /// The positions that fit, the nearest to where the run believes it is first;
 /// of two equally near ones the later first.
 #[derive(Clone, Debug)]
-pub struct Fits<'a> {
-    plan: Plan<'a>,
+pub struct Fits<'a, W = Way> {
+    plan: Plan<'a, W>,
     seen: Seen,
     around: u32,
     ends: u32,
@@ -100,7 +100,11 @@ impl State {
     /// ring reading above a turn or a tolerance that is not above nought and
     /// below half a turn; [`Cause::Conflict`] for a reading this way has no
     /// part for; each fit, what [`Plan::place`] is refused for.
-    pub fn fits<'a>(&self, plan: &Plan<'a>, seen: Seen) -> Result<Fits<'a>, Error> {
+    pub fn fits<'a, W: Stops + Copy>(
+        &self,
+        plan: &Plan<'a, W>,
+        seen: Seen,
+    ) -> Result<Fits<'a, W>, Error> {
         check(plan, &seen)?;
         let ends = self.ends(plan);
         let around = self.index().min(ends.saturating_sub(1));
@@ -108,7 +112,7 @@ impl State {
     }
 }
 
-impl Iterator for Fits<'_> {
+impl<W: Stops> Iterator for Fits<'_, W> {
     type Item = Result<Fit, Error>;
 
     fn next(&mut self) -> Option<Self::Item> {
@@ -183,7 +187,7 @@ fn spaces(from: u32, to: u32, of: u32) -> u32 {
     on.checked_rem(of).unwrap_or(0)
 }
 
-fn fit(plan: &Plan, seen: &Seen, index: u32) -> Result<Option<Fit>, Error> {
+fn fit(plan: &Plan<impl Stops>, seen: &Seen, index: u32) -> Result<Option<Fit>, Error> {
     let place = plan.place(index)?;
     let stands = [
         (seen.pin, place.pin),
@@ -225,7 +229,7 @@ fn apart(a: Angle, b: Angle) -> Result<Fraction, Error> {
     Ok(on.min(Fraction::ONE.checked_sub(on)?))
 }
 
-fn check(plan: &Plan, seen: &Seen) -> Result<(), Error> {
+fn check(plan: &Plan<impl Stops>, seen: &Seen) -> Result<(), Error> {
     let place = plan.place(0)?;
     let stands = [
         (seen.pin, place.pin),

@@ -1,6 +1,6 @@
 //! What a run is computed with, and what it can be asked about its positions.
 use super::frozen::{Confirm, Round};
-use crate::divide::{Graduation, Move, Place, Question, Way};
+use crate::divide::{Graduation, Move, Place, Question, Stops, Way};
 use crate::error::Error;
 use crate::head::Sense;
 use crate::measure::{Angle, Length};
@@ -9,11 +9,11 @@ use crate::number::Fraction;
 /// The part of a [`super::Frozen`] record that the place follows from, borrowed:
 /// small enough for a board that can't hold a whole head.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Plan<'a> {
+pub struct Plan<'a, W = Way> {
     /// What is divided.
     pub question: Question<'a>,
     /// The way chosen.
-    pub way: Way,
+    pub way: W,
     /// The rounds, at least one.
     pub rounds: &'a [Round],
     /// How positions are confirmed.
@@ -50,7 +50,7 @@ pub struct Mark {
     pub number: Option<u32>,
 }
 
-impl Plan<'_> {
+impl<W: Stops> Plan<'_, W> {
     /// Where everything stands at position `index`.
     ///
     /// # Errors
@@ -59,32 +59,10 @@ impl Plan<'_> {
         self.way.place(&self.question, index)
     }
 
-    /// The move from position `index` to the next: the closing move from the
-    /// last position of a question that closes.
-    ///
-    /// # Errors
-    /// As [`Way::step`].
-    pub fn step(&self, index: u32) -> Result<Move, Error> {
-        self.way.step(&self.question, index)
-    }
-
     /// Which part (from 0, round the work) is at the cutter at position `index`.
     #[must_use]
     pub fn part_at(&self, index: u32) -> u32 {
         self.way.part_at(&self.question, index)
-    }
-
-    /// The closing move; none where the question does not close.
-    ///
-    /// # Errors
-    /// As [`Way::step`].
-    pub fn home(&self) -> Result<Option<Home>, Error> {
-        if !self.question.closes() {
-            return Ok(None);
-        }
-        let last = self.question.last();
-        let step = self.step(last.saturating_sub(1))?;
-        Ok(Some(Home { step, place: self.place(last)? }))
     }
 
     /// The mark at position `index`, when graduating; none at the closed end.
@@ -113,8 +91,31 @@ impl Plan<'_> {
     /// How many pins are confirmed on the way from position `index`: one, or
     /// one for each leg of a move with several.
     pub(super) fn legs(&self, index: u32) -> Result<u8, Error> {
-        let legs = self.step(index)?.legs.len();
-        Ok(u8::try_from(legs).unwrap_or(u8::MAX).max(1))
+        self.way.legs(&self.question, index)
+    }
+}
+
+impl Plan<'_> {
+    /// The move from position `index` to the next: the closing move from the
+    /// last position of a question that closes.
+    ///
+    /// # Errors
+    /// As [`Way::step`].
+    pub fn step(&self, index: u32) -> Result<Move, Error> {
+        self.way.step(&self.question, index)
+    }
+
+    /// The closing move; none where the question does not close.
+    ///
+    /// # Errors
+    /// As [`Way::step`].
+    pub fn home(&self) -> Result<Option<Home>, Error> {
+        if !self.question.closes() {
+            return Ok(None);
+        }
+        let last = self.question.last();
+        let step = self.step(last.saturating_sub(1))?;
+        Ok(Some(Home { step, place: self.place(last)? }))
     }
 }
 

@@ -4,6 +4,7 @@ use super::cuts::Cuts;
 use super::event::{Event, What};
 use super::frozen::Confirm;
 use super::plan::Plan;
+use crate::divide::Stops;
 use crate::error::{Cause, Error, Field};
 
 /// A press this soon after the last counted one is asked about, in milliseconds.
@@ -97,7 +98,7 @@ impl State {
     /// The place of the first event that does not fit (from 0) and why: see
     /// [`State::apply`].
     pub fn replay(
-        plan: &Plan,
+        plan: &Plan<impl Stops>,
         events: impl IntoIterator<Item = Event>,
     ) -> Result<Self, (usize, Error)> {
         let mut events = events.into_iter().enumerate();
@@ -106,11 +107,53 @@ impl State {
         })
     }
 
+    /// The state in which a round was left, from what a board keeps of it: the
+    /// position and the cuts, as stretches `from..to` in rising order. No press
+    /// before it can be taken back.
+    ///
+    /// # Errors
+    /// [`Cause::OutOfRange`] of [`Field::Position`] for a position there is not;
+    /// [`Cause::Conflict`] of [`Field::Record`] for stretches that are empty, touch
+    /// or fall, or a round that isn't there; [`Cause::TooMany`] of
+    /// [`Field::Position`] where the position could not be cut any more.
+    ///
+    /// ```
+    /// use handturn::divide::{Parts, Question};
+    /// use handturn::head::Sense;
+    /// use handturn::number::Fraction;
+    /// use handturn::run::{Confirm, Encoder, Phase, State};
+    /// let (slack, side) = (Fraction::new(1, 10)?, Sense::Clockwise);
+    /// let ratio = Fraction::whole(40);
+    /// let encoder = Encoder { ratio, per_turn: 2_400, side, slack, window: 2 };
+    /// let question = Question::Parts(Parts { count: 127, every: 1 });
+    /// let plan = encoder.plan(question, Confirm::TwoStage);
+    /// let state = State::resume(&plan, 0, 36, [(0, 36)])?;
+    /// assert_eq!((state.phase(&plan), state.left(&plan)), (Phase::ToCut, 90));
+    /// # Ok::<(), handturn::Error>(())
+    /// ```
+    pub fn resume(
+        plan: &Plan<impl Stops>,
+        round: u8,
+        index: u32,
+        cuts: impl IntoIterator<Item = (u32, u32)>,
+    ) -> Result<Self, Error> {
+        if usize::from(round) >= plan.rounds.len() {
+            return Err(Error::new(Field::Record, Cause::Conflict));
+        }
+        let cuts = Cuts::from_stretches(cuts, plan.question.positions())?;
+        let state = Self { index, round, cuts, ..Self::START };
+        within(index, state.ends(plan))?;
+        if !state.cuts.has_room(index) {
+            return Err(Cuts::FULL);
+        }
+        Ok(state)
+    }
+
     /// The state after a press now, with the rule against pressing twice.
     ///
     /// # Errors
     /// As [`State::apply`]: the press is refused and nothing changes.
-    pub fn press(&self, plan: &Plan, event: Event) -> Result<Pressed, Error> {
+    pub fn press(&self, plan: &Plan<impl Stops>, event: Event) -> Result<Pressed, Error> {
         let next = self.apply(plan, event)?;
         let soon = |last: u64| event.at_ms.abs_diff(last) < ASK_WITHIN_MS;
         if event.what.by_thumb() && self.thumb_ms.is_some_and(soon) {
@@ -133,7 +176,7 @@ impl State {
     /// - [`Cause::TooMany`] of [`Field::Position`] when jumping or ticking there would
     ///   leave more than 16 separate stretches of cuts;
     /// - what [`Plan::step`] is refused for.
-    pub fn apply(&self, plan: &Plan, event: Event) -> Result<Self, Error> {
+    pub fn apply(&self, plan: &Plan<impl Stops>, event: Event) -> Result<Self, Error> {
         let mut next = *self;
         match event.what {
             What::At => next.at(plan)?,
@@ -158,7 +201,7 @@ impl State {
     ///
     /// # Errors
     /// As [`Plan::step`].
-    pub fn next(&self, plan: &Plan, at_ms: u64) -> Result<Option<Event>, Error> {
+    pub fn next(&self, plan: &Plan<impl Stops>, at_ms: u64) -> Result<Option<Event>, Error> {
         let here = |what| Some(Event { what, index: self.index, at_ms });
         let apart = plan.confirm == Confirm::TwoStage || self.at_last(plan);
         Ok(match self.phase(plan) {
@@ -190,7 +233,7 @@ impl State {
 
     /// What the person is at.
     #[must_use]
-    pub fn phase(&self, plan: &Plan) -> Phase {
+    pub fn phase(&self, plan: &Plan<impl Stops>) -> Phase {
         let cut = self.cuts.contains(self.index);
         match () {
             () if self.index >= plan.question.positions() => Phase::Closed,
@@ -230,7 +273,7 @@ impl State {
 
     /// Positions still to cut in this round besides the one at the cutter.
     #[must_use]
-    pub fn left(&self, plan: &Plan) -> u32 {
+    pub fn left(&self, plan: &Plan<impl Stops>) -> u32 {
         let positions = plan.question.positions();
         let here = self.index < positions && !self.cuts.contains(self.index);
         positions.saturating_sub(self.cuts.count()).saturating_sub(u32::from(here))
@@ -238,27 +281,27 @@ impl State {
 
     /// Whether every position of this round is cut.
     #[must_use]
-    pub fn all_cut(&self, plan: &Plan) -> bool {
+    pub fn all_cut(&self, plan: &Plan<impl Stops>) -> bool {
         self.cuts.count() >= plan.question.positions()
     }
 
     /// One past the greatest position where the work can be found: the closed
     /// end counts once everything is cut.
-    pub(super) fn ends(&self, plan: &Plan) -> u32 {
+    pub(super) fn ends(&self, plan: &Plan<impl Stops>) -> u32 {
         let positions = plan.question.positions();
         let closed = plan.question.closes() && self.all_cut(plan);
         positions.saturating_add(u32::from(closed))
     }
 
-    fn at_last(&self, plan: &Plan) -> bool {
+    fn at_last(&self, plan: &Plan<impl Stops>) -> bool {
         self.index.saturating_add(1) == plan.question.positions()
     }
 
-    fn more_rounds(&self, plan: &Plan) -> bool {
+    fn more_rounds(&self, plan: &Plan<impl Stops>) -> bool {
         usize::from(self.round).saturating_add(1) < plan.rounds.len()
     }
 
-    fn at(&mut self, plan: &Plan) -> Result<(), Error> {
+    fn at(&mut self, plan: &Plan<impl Stops>) -> Result<(), Error> {
         let cut = self.leave(plan)?;
         if self.legs.saturating_add(1) < plan.legs(self.index)? {
             return Err(NOT_NOW);
@@ -269,7 +312,7 @@ impl State {
         Ok(())
     }
 
-    fn leg(&mut self, plan: &Plan) -> Result<(), Error> {
+    fn leg(&mut self, plan: &Plan<impl Stops>) -> Result<(), Error> {
         let cut = self.leave(plan)?;
         if self.legs.saturating_add(1) >= plan.legs(self.index)? {
             return Err(NOT_NOW);
@@ -281,7 +324,7 @@ impl State {
 
     /// Leaves a position that is cut, or that one press confirms as cut with
     /// the move; says which position was newly cut.
-    fn leave(&mut self, plan: &Plan) -> Result<Option<u16>, Error> {
+    fn leave(&mut self, plan: &Plan<impl Stops>) -> Result<Option<u16>, Error> {
         match self.phase(plan) {
             Phase::Closed => Err(NOT_NOW),
             Phase::First | Phase::ToCut => {
@@ -294,7 +337,7 @@ impl State {
         }
     }
 
-    fn cut(&mut self, plan: &Plan) -> Result<(), Error> {
+    fn cut(&mut self, plan: &Plan<impl Stops>) -> Result<(), Error> {
         if !matches!(self.phase(plan), Phase::First | Phase::ToCut) {
             return Err(NOT_NOW);
         }
@@ -340,7 +383,7 @@ impl State {
         Ok(())
     }
 
-    fn next_round(&mut self, plan: &Plan) -> Result<(), Error> {
+    fn next_round(&mut self, plan: &Plan<impl Stops>) -> Result<(), Error> {
         if self.phase(plan) != Phase::Closed || !self.more_rounds(plan) {
             return Err(NOT_NOW);
         }

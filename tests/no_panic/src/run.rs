@@ -9,32 +9,34 @@ pub fn calls() {
     keep(Version::check(any()));
     keep(What::by_thumb(any()));
 
-    keep(Plan::place(&any(), any()));
+    keep(Plan::place(&any::<Plan>(), any()));
     keep(Plan::step(&any(), any()));
-    keep(Plan::part_at(&any(), any()));
+    keep(Plan::part_at(&any::<Plan>(), any()));
     keep(Plan::home(&any()));
-    keep(Plan::mark(&any(), any()));
-    keep(Plan::ring(&any(), any(), any()));
+    keep(Plan::mark(&any::<Plan>(), any()));
+    keep(Plan::ring(&any::<Plan>(), any(), any()));
     keep(Plan::past(&any(), &any()));
 
-    keep(State::replay(&any(), any::<[Event; 8]>()));
-    keep(State::press(&any(), &any(), any()));
-    keep(State::apply(&any(), &any(), any()));
-    keep(State::next(&any(), &any(), any()));
+    keep(State::replay(&any::<Plan>(), any::<[Event; 8]>()));
+    keep(State::resume(&any::<Plan>(), any(), any(), any::<[(u32, u32); 16]>()));
+    keep(State::press(&any(), &any::<Plan>(), any()));
+    keep(State::apply(&any(), &any::<Plan>(), any()));
+    keep(State::next(&any(), &any::<Plan>(), any()));
     keep(State::back_event(&any(), any()));
     keep(State::undo_event(&any(), any()));
-    keep(State::phase(&any(), &any()));
+    keep(State::phase(&any(), &any::<Plan>()));
     keep(State::index(&any()));
     keep(State::legs(&any()));
     keep(State::round(&any()));
     keep(State::cuts(&any()));
-    keep(State::left(&any(), &any()));
-    keep(State::all_cut(&any(), &any()));
+    keep(State::left(&any(), &any::<Plan>()));
+    keep(State::all_cut(&any(), &any::<Plan>()));
     keep(State::went_past(&any(), &any()));
     keep(State::back_move(&any(), &any()));
-    if let Ok(fits) = State::fits(&any(), &any(), any()) {
+    if let Ok(fits) = State::fits(&any(), &any::<Plan>(), any()) {
         fits.for_each(keep);
     }
+    counted();
     keep(run::stray(&any(), any()));
 
     Cuts::stretches(&any()).for_each(keep);
@@ -44,7 +46,22 @@ pub fn calls() {
 
     keep(Encoder::check(&any()));
     keep(Encoder::way(&any()));
+    keep(Encoder::plan(&any(), any(), any()));
     keep(Encoder::errors(&any(), &any()));
+    keep(Encoder::errors_of_parts(&any(), any()));
     keep(Encoder::target(&any(), &any(), any()));
     keep(Encoder::aim(&any(), &any(), any()));
+}
+
+/// What the readout asks of a run by counts.
+fn counted() {
+    let plan = any::<Encoder>().plan(any(), any());
+    keep(State::resume(&plan, any(), any(), any::<[(u32, u32); 16]>()));
+    keep(State::press(&any(), &plan, any()));
+    keep(State::next(&any(), &plan, any()));
+    keep(State::phase(&any(), &plan));
+    keep(State::all_cut(&any(), &plan));
+    if let Ok(fits) = State::fits(&any(), &plan, any()) {
+        fits.for_each(keep);
+    }
 }
