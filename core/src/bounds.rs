@@ -78,6 +78,10 @@ bounds! {
     MAJOR_UM: Major, 200..=2_000_000;
     /// Starts of a thread.
     STARTS: Starts, 1..=60;
+    /// Lead of a thread, or what π is multiplied by to get it, in micrometres.
+    LEAD_UM: Lead, 10..=5_000_000;
+    /// Numerator and denominator, reduced, of what a lathe's head or gearbox passes on.
+    GEARBOX_PART: Gearbox, 1..=10_000;
     /// Angle of a thread form of one's own, in degrees.
     FORM_ANGLE: Form, 5..=150;
     /// Spring passes at the end of a thread.
@@ -104,6 +108,8 @@ pub const MAX_CIRCLES: usize = 24;
 pub const MAX_DIRECT: usize = 12;
 /// Different change gears that can be listed, each with its count.
 pub const MAX_GEARS: usize = 24;
+/// Settings of a lathe's gearbox.
+pub const MAX_GEARBOX: usize = 60;
 /// Angles in one list.
 pub const MAX_ANGLES: usize = 400;
 /// How many times round the work a way with an error that builds up may go to

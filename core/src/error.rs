@@ -85,6 +85,12 @@ pub enum Field {
     ThreadDial,
     /// Speed of a spindle.
     Speed,
+    /// Lead of a thread.
+    Lead,
+    /// A lathe's lead screw.
+    Screw,
+    /// What a lathe's head or gearbox passes on.
+    Gearbox,
 }
 
 /// What is wrong, with the limits that apply.

@@ -5,8 +5,11 @@ mod found;
 mod threads;
 mod wide;
 
+use handturn::head::{GEARS, Mounting, gears_of};
 use handturn::measure::{Angle, Length};
 use handturn::number::{Approx, Fraction, float};
+use handturn::thread::lead::Lead;
+use handturn::train::{Found, Search, Senses, Six, Wanted};
 use wide::Wide;
 
 /// A function, what it is allowed, and how it is tried.
@@ -31,7 +34,15 @@ struct Try {
 
 const ROWS: &[Row] = &[
     Row { name: "Angle::arc_mm", allowed: 4.0, tries: arcs },
+    Row { name: "Found::off_ppm", allowed: 3.0, tries: || trains(Found::off_ppm, 1_000_000) },
+    Row {
+        name: "Found::off_over",
+        allowed: 3.0,
+        tries: || trains(|found| found.off_over(Length::from_mm(Fraction::whole(100))), 100),
+    },
+    Row { name: "Lead::mm", allowed: 1.8, tries: leads },
     Row { name: "float::of", allowed: 1.5, tries: fractions },
+    Row { name: "float::of_wide", allowed: 1.5, tries: wide_fractions },
     Row {
         name: "float::sin_turns",
         allowed: 1.0,
@@ -119,6 +130,55 @@ fn fractions() -> Vec<Try> {
         bare(fraction.to_string(), float::of(fraction), truth, scale, 1.5)
     });
     tries.collect()
+}
+
+fn wide_fractions() -> Vec<Try> {
+    let tries = some_fractions().map(|fraction| {
+        let (num, den) = (i128::from(fraction.num()) << 60, i128::from(fraction.den()) * 3);
+        let truth = Wide::of(fraction).by(&Wide::of(part(1 << 60, 3)));
+        let scale = truth.magnitude();
+        bare(fraction.to_string(), float::of_wide(num, den), truth, scale, 1.5)
+    });
+    tries.collect()
+}
+
+fn leads() -> Vec<Try> {
+    let tries = (1..=200_i64).flat_map(|k| {
+        let length = part(k * 127 + 3, k % 50 * 10 + 7);
+        [false, true].map(|times_pi| {
+            let came = Lead { length: Length::from_mm(length), times_pi }.mm();
+            let factor = if times_pi { Wide::pi() } else { Wide::of(Fraction::ONE) };
+            let truth = factor.by(&Wide::of(length));
+            let scale = truth.magnitude();
+            Try { what: format!("{length} mm, π {times_pi}"), came, truth, scale }
+        })
+    });
+    tries.collect()
+}
+
+/// How far off the nearest trains of many ratios are, times `factor`.
+fn trains(off: fn(&Found) -> Approx, factor: i64) -> Vec<Try> {
+    let gears = gears_of(&GEARS).expect("twelve");
+    let one = Wide::of(Fraction::ONE);
+    let mut tries = Vec::new();
+    for k in 1..=60_i64 {
+        let (ratio, times_pi) = (part(k * 7 + 1, k * 31 % 97 + 20), k % 2 == 0);
+        let (mounting, senses, six) = (Mounting::default(), Senses::Either, Six::Always);
+        let ratios = [ratio];
+        let wanted = Wanted { ratios: &ratios, times_pi, gears: &gears, mounting, senses, six };
+        let mut search = Search::<8>::new();
+        assert_eq!(search.run(&wanted, u32::MAX), Ok(true));
+        let pi = if times_pi { Wide::pi() } else { one.clone() };
+        let wanted = pi.by(&Wide::of(ratio));
+        for found in search.best() {
+            let has = Wide::of(found.chain.ratio().expect("small"));
+            let truth = has.over(&wanted).minus(&one).by(&Wide::of(Fraction::whole(factor)));
+            let scale = truth.magnitude();
+            let what = format!("{:?} for {ratio}, π {times_pi}", found.chain);
+            tries.push(Try { what, came: off(found), truth, scale });
+        }
+    }
+    tries
 }
 
 fn circle(door: fn(f64) -> f64, truth: fn(&Wide) -> Wide) -> Vec<Try> {

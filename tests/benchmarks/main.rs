@@ -1,6 +1,7 @@
 //! Figures of the core, beside a plain implementation of the same work in the
 //! same run. `tests/bench` builds and prints it; nothing is asserted here.
 mod by_trying;
+mod trains;
 
 use handturn::divide::{Answer, Parts, Question, Repeated, answer};
 use handturn::head::Head;
@@ -27,6 +28,7 @@ fn main() {
             row(&format!("9973 parts (a prime), set {set}"), &[one(9973)], &head, 1);
             angles(set, &head);
         }
+        trains::print();
     });
 }
 

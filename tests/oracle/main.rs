@@ -4,6 +4,7 @@ mod compound;
 mod differential;
 mod half_nuts;
 mod plain;
+mod trains;
 mod walks;
 mod wires;
 

@@ -12,6 +12,13 @@ pub fn of(fraction: Fraction) -> f64 {
     fraction.num() as f64 / fraction.den() as f64
 }
 
+/// `num / den` as a float, within three parts in 2^53.
+#[must_use]
+#[expect(clippy::cast_precision_loss, reason = "this is the door to floats")]
+pub fn of_wide(num: i128, den: i128) -> f64 {
+    num as f64 / den as f64
+}
+
 /// Sine of an angle in turns, within three parts in 2^53 of it.
 #[must_use]
 pub fn sin_turns(turns: f64) -> f64 {

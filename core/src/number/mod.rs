@@ -3,10 +3,12 @@ mod best;
 pub mod float;
 mod fraction;
 mod integer;
+mod pi;
 
 pub use best::{Near, nearest_with};
 pub use fraction::Fraction;
 pub use integer::{bezout, gcd, lcm, mod_inverse};
+pub(crate) use pi::{NEAR_PI, compare_pi};
 
 /// A computed value that is not exact: never passes for an exact one.
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]

@@ -10,6 +10,7 @@ mod contact;
 pub mod dial;
 pub mod form;
 mod given;
+pub mod gearing;
 pub mod half_nuts;
 pub mod infeed;
 pub mod internal;

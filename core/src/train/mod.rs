@@ -1,10 +1,13 @@
-//! Change gears: every exact train of two or four gears that can be made of
-//! those owned, and how it is mounted.
+//! Change gears: the trains that can be made of those owned, and how they are
+//! mounted. Two questions: every exact train of two or four gears ([`Stock`]), and
+//! the few nearest to a ratio of two, four or six ([`Search`]).
 //!
-//! Method: a simple train is a pair of gears, a compound train two pairs on
+//! Method for exact ones: a simple train is a pair of gears, a compound train two pairs on
 //! three studs. All pair ratios stand sorted in a fixed list; a compound train
 //! of a ratio is met in the middle, one pointer rising and one falling
 //! ([`Stock::compound`]). Nothing is rounded: a train is exact or it is not there.
+//! The nearest ones are met in the middle of products instead, drivers against
+//! driven gears.
 //!
 //! The model of the studs (lengths in teeth of pitch diameter, so that gears of
 //! `a` and `b` teeth in mesh stand (a + b) ÷ 2 apart):
@@ -16,20 +19,33 @@
 //! - compound (a, b) and (c, d), b and c on one stud: c's rim clears the stud
 //!   before it, a + b > c + margin, and b's rim clears the stud after it,
 //!   c + d > b + margin (common practice for change gears);
+//! - three pairs in the same way, each stud between two pairs cleared on both sides;
 //! - every mesh reverses the sense, so an even number of meshes turns the last
 //!   gear the same way as the first.
 //!
 //! Limits of the model: slots and quadrants of a real head may reach less far
 //! than the chain allows, and idlers are not checked against gears they do not
 //! mesh with.
+mod chain;
+mod lacking;
+mod miss;
 mod mount;
+mod nearest;
+mod products;
 mod stock;
 
+pub use chain::Chain;
+pub use lacking::{Lacking, lacking};
+pub use nearest::{Found, Search, Senses, Six, Unmounted, Wanted, Why};
 pub use stock::Stock;
 
+use crate::bounds::MAX_GEARS;
 use crate::error::Error;
 use crate::number::Fraction;
 use core::cmp::Ordering;
+
+/// Different gears of a search: those that can be owned, and one that lacks.
+const STOCK: usize = MAX_GEARS + 1;
 
 /// A driver and the gear it drives, directly or through idlers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

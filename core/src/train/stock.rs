@@ -45,21 +45,8 @@ impl Stock {
     /// [`Cause::TooMany`] above [`MAX_GEARS`] different gears; [`Cause::Zero`]
     /// for a gear without teeth.
     pub fn of(gears: &[Gear]) -> Result<Self, Error> {
-        let most = u16::try_from(MAX_GEARS).unwrap_or(u16::MAX);
-        let full = Error::new(Field::Gears, Cause::TooMany { most });
-        let mut sorted: List<Gear, MAX_GEARS> = List::new();
-        for &gear in gears {
-            if gear.teeth == 0 {
-                return Err(Error::new(Field::Gears, Cause::Zero));
-            }
-            let place = sorted.iter().position(|g| g.teeth >= gear.teeth).unwrap_or(sorted.len());
-            if let Some(same) = sorted.get_mut(place).filter(|g| g.teeth == gear.teeth) {
-                same.count = same.count.saturating_add(gear.count);
-            } else if sorted.insert(place, gear).is_some() {
-                return Err(full);
-            }
-        }
-        let pairs = pairs(&sorted).ok_or(full)?;
+        let sorted: List<Gear, MAX_GEARS> = sorted(gears)?;
+        let pairs = pairs(&sorted).ok_or(FULL)?;
         let multiple = |m: u64, gear: &Gear| lcm(m, u64::from(gear.teeth)).unwrap_or(0);
         let multiple = sorted.iter().fold(1, multiple);
         Ok(Self { gears: sorted, pairs, multiple })
@@ -110,7 +97,7 @@ impl Stock {
             let Some(driver) = driver else { continue };
             let pair = Pair { driver, driven: gear.teeth };
             if self.holds(&[driver, gear.teeth]) {
-                if let Some(train) = mount::simple(self, mounting, pair, same_way) {
+                if let Some(train) = mount::simple(&self.gears, mounting, pair, same_way) {
                     keep(train);
                 }
             }
@@ -143,7 +130,9 @@ impl Stock {
                     break;
                 }
                 if self.holds(&[first.driver, first.driven, second.driver, second.driven]) {
-                    if let Some(train) = mount::compound(self, mounting, first, second, same_way) {
+                    if let Some(train) =
+                        mount::compound(&self.gears, mounting, first, second, same_way)
+                    {
                         keep(train);
                     }
                 }
@@ -158,6 +147,32 @@ impl Stock {
             owned >= mount::times(teeth, t)
         })
     }
+}
+
+const FULL: Error = {
+    #[expect(clippy::cast_possible_truncation, reason = "few gears")]
+    let most = MAX_GEARS as u16;
+    Error::new(Field::Gears, Cause::TooMany { most })
+};
+
+/// `gears` in rising order, each number of teeth once.
+///
+/// # Errors
+/// [`Cause::TooMany`], [`Cause::Zero`].
+pub(super) fn sorted<const CAP: usize>(gears: &[Gear]) -> Result<List<Gear, CAP>, Error> {
+    let mut sorted: List<Gear, CAP> = List::new();
+    for &gear in gears {
+        if gear.teeth == 0 {
+            return Err(Error::new(Field::Gears, Cause::Zero));
+        }
+        let place = sorted.iter().position(|g| g.teeth >= gear.teeth).unwrap_or(sorted.len());
+        if let Some(same) = sorted.get_mut(place).filter(|g| g.teeth == gear.teeth) {
+            same.count = same.count.saturating_add(gear.count);
+        } else if sorted.insert(place, gear).is_some() {
+            return Err(FULL);
+        }
+    }
+    Ok(sorted)
 }
 
 /// A wanted ratio whose parts a train can have: products with teeth stay far

@@ -32,6 +32,7 @@ pub fn calls() {
     keep(number::bezout(any(), any()));
     keep(number::mod_inverse(any(), any()));
     keep(float::of(any()));
+    keep(float::of_wide(any(), any()));
     keep(float::sin_turns(any()));
     keep(float::cos_turns(any()));
     keep(float::tan_turns(any()));

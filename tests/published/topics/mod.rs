@@ -2,6 +2,7 @@
 mod coverage;
 mod differential;
 mod direct;
+mod gearing;
 mod holes;
 mod pairs;
 mod sizes;
@@ -67,6 +68,12 @@ pub(crate) const TOPICS: &[Topic] = &[
         run: sums::trains,
     },
     Topic { file: "ratios.csv", title: "ratios of wheels", run: sums::ratios },
+    Topic { file: "leads.csv", title: "a lathe's change gears", run: gearing::leads },
+    Topic {
+        file: "substitutes.csv",
+        title: "gears for 25.4, for π and for a table's lead",
+        run: gearing::substitutes,
+    },
     Topic { file: "wheels.csv", title: "wheels to divide", run: sums::wheels },
     Topic { file: "thread_basic.csv", title: "basic sizes of threads", run: sizes::basic },
     Topic {
