@@ -71,7 +71,7 @@ pub(crate) fn substitutes() -> Vec<Outcome> {
 
 /// The gears of the row and three idlers are owned.
 fn substitute(row: &Substitute) -> Result<(), String> {
-    let listed = [&row.drivers, " ", &row.driven, " 41 47 73"].map(String::as_str).concat();
+    let listed = format!("{} {} 41 47 73", row.drivers, row.driven);
     let gears: Vec<Gear> = gears_of(&counts::<u16>(&listed)).map_err(|e| e.to_string())?.to_vec();
     let (ratios, times_pi) = ([fraction(&row.wanted)], row.times_pi == "yes");
     let wanted = Wanted {
