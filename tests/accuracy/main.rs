@@ -8,7 +8,7 @@ mod wide;
 use handturn::head::{GEARS, Mounting, gears_of};
 use handturn::measure::{Angle, Length};
 use handturn::number::{Approx, Fraction, float};
-use handturn::thread::lead::Lead;
+use handturn::thread::gearing::Lead;
 use handturn::train::{Found, Search, Senses, Six, Wanted};
 use wide::Wide;
 

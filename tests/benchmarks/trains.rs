@@ -141,10 +141,11 @@ fn four_every(gears: &[f64], wanted: f64) -> Nearest {
                 let (drivers, target) = (a * c, b * wanted);
                 for (l, &d) in gears.iter().enumerate() {
                     let off = (drivers / (target * d) - 1.0).abs();
-                    if off < nearest.worst && l != i && l != j && l != k {
-                        if clears(a + b, c) && clears(c + d, b) {
-                            nearest.keep(off, [a, b, c, d, 0.0, 0.0]);
-                        }
+                    if off < nearest.worst
+                        && (l != i && l != j && l != k)
+                        && (clears(a + b, c) && clears(c + d, b))
+                    {
+                        nearest.keep(off, [a, b, c, d, 0.0, 0.0]);
                     }
                 }
             }
@@ -195,11 +196,11 @@ fn six_every(gears: &[f64], wanted: f64) -> Nearest {
                         let (drivers, target) = (a * c * e, b * d * wanted);
                         for (n, f) in all() {
                             let off = (drivers / (target * f) - 1.0).abs();
-                            if off < nearest.worst && ![i, j, k, l, m].contains(&n) {
-                                let train = [a, b, c, d, e, f];
-                                if triple_clears(train) {
-                                    nearest.keep(off, train);
-                                }
+                            if off < nearest.worst
+                                && ![i, j, k, l, m].contains(&n)
+                                && triple_clears([a, b, c, d, e, f])
+                            {
+                                nearest.keep(off, [a, b, c, d, e, f]);
                             }
                         }
                     }

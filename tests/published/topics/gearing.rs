@@ -5,7 +5,7 @@ use handturn::head::{Gear, Mounting, gears_of};
 use handturn::measure::Length;
 use handturn::number::{Fraction, float};
 use handturn::thread::Hand;
-use handturn::thread::lead::{Job, Lathe, Lead, go_on};
+use handturn::thread::gearing::{Job, Lathe, Lead, go_on};
 use handturn::train::{Found, Search, Senses, Six, Wanted};
 use handturn_tests::heads::counts;
 use handturn_tests::rows::{fraction, half_a_place};
