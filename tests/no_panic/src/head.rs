@@ -2,7 +2,7 @@
 use crate::{any, keep};
 use handturn::handle::{Approach, Counter, Lines};
 use handturn::head::{self, Head, read};
-use handturn::train::{self, Chain, Found, Search, Senses, Stock, Train, Unmounted};
+use handturn::train::{Stock, Train};
 
 pub fn calls() {
     keep(Head::check(&any()));
@@ -25,29 +25,6 @@ pub fn calls() {
     keep(Stock::could_divide(&any(), any()));
     Stock::simple(&any(), any(), any(), &any(), &mut |train| keep(train));
     Stock::compound(&any(), any(), any(), &any(), &mut |train| keep(train));
-
-    keep(Chain::train(&any()));
-    Chain::pairs(&any()).for_each(keep);
-    Chain::gears(&any()).for_each(keep);
-    keep(Chain::gear_count(&any()));
-    keep(Chain::idler_count(&any()));
-    keep(Chain::teeth(&any()));
-    keep(Chain::ratio(&any()));
-    keep(Chain::same_way(&any()));
-    keep(Senses::allow(any(), any()));
-    keep(Found::is_exact(&any()));
-    keep(Found::off(&any()));
-    keep(Found::off_ppm(&any()));
-    keep(Found::off_over(&any(), any()));
-    keep(Unmounted::is_exact(&any()));
-    keep(Search::<4>::new());
-    keep(Search::<4>::run(&mut any(), &any(), any()));
-    keep(Search::<4>::best(&any()));
-    keep(Search::<4>::unmounted(&any()));
-    keep(Search::<4>::covered(&any()));
-    keep(Search::<4>::weighed(&any()));
-    keep(Search::<4>::tried_six(&any()));
-    keep(train::lacking(&any()));
 
     keep(Approach::start(&any(), any()));
     keep(Approach::next(any(), &any(), any()));

@@ -11,6 +11,7 @@
 
 mod cutting;
 mod divide;
+mod gearing;
 mod head;
 mod measure;
 mod number;
@@ -39,6 +40,7 @@ extern "C" fn _start() {
     measure::calls();
     head::calls();
     divide::calls();
+    gearing::calls();
     run::calls();
     thread::calls();
     cutting::calls();
