@@ -71,6 +71,10 @@ pub enum Field {
     Starts,
     /// Tolerance class of a thread.
     Class,
+    /// Percent of a thread's height wanted.
+    Engagement,
+    /// Drills owned.
+    Drills,
     /// A diameter of a thread, or the bore it is cut in.
     Diameter,
     /// The tool that cuts a thread.

@@ -8,6 +8,8 @@
 pub mod blind;
 mod contact;
 pub mod dial;
+pub mod drills;
+pub mod fitting;
 pub mod form;
 pub mod gearing;
 mod given;
@@ -25,6 +27,7 @@ pub mod starts;
 pub mod still;
 #[cfg(test)]
 mod tests;
+pub mod which;
 pub mod wires;
 
 pub use form::{Form, Kind, Profile, Source};

@@ -1,11 +1,12 @@
 //! Calls into `handturn::thread`.
 use crate::{any, keep};
-use handturn::thread::{Form, Series, Thread, limits, name, ready};
+use handturn::thread::{Form, Series, Thread, drills, fitting, limits, name, ready, which};
 
 pub fn calls() {
     form();
     series();
     ready();
+    sizes();
     keep(Thread::check(&any()));
     keep(limits::usual(any()));
     keep(limits::limits(&any(), any()));
@@ -45,4 +46,18 @@ fn ready() {
     keep(ready::blank(&any(), any(), any()));
     keep(ready::measured(&any(), any()));
     keep(ready::infeed(&any(), any(), any(), any(), any(), any()));
+}
+
+fn sizes() {
+    keep(drills::DrillSet::drill(any(), any()));
+    keep(drills::tapping(&any(), &any(), any()));
+    keep(drills::at_least(any(), &any()));
+    keep(fitting::blank(&any(), any()));
+    keep(fitting::core_hole(&any(), any()));
+    keep(fitting::clearance_hole(&any(), any()));
+    keep(fitting::relief(&any(), any()));
+    keep(fitting::chamfers(&any()));
+    keep(fitting::engagement(&any()));
+    keep(which::which(&any()));
+    keep(which::reasons(&any(), &any()));
 }

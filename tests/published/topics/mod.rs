@@ -97,6 +97,11 @@ pub(crate) const TOPICS: &[Topic] = &[
         run: sizes::allowances,
     },
     Topic {
+        file: "tapping_drills.csv",
+        title: "tapping drills and the thread they leave",
+        run: sizes::tapping_drills,
+    },
+    Topic {
         file: "wires_contact.csv",
         title: "threads over wires: exact contact",
         run: threads::contact,

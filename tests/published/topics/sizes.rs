@@ -3,6 +3,7 @@ use super::{Outcome, each, must};
 use handturn::measure::Length;
 use handturn::measure::read::Unit;
 use handturn::number::Fraction;
+use handturn::thread::drills::{Drill, DrillSet, Owned, tapping};
 use handturn::thread::limits::{Class, Limits, Range, Side, limits};
 use handturn::thread::{Form, Hand, Thread, name, rounded};
 use handturn_tests::rows::{fraction, half_a_place};
@@ -240,4 +241,58 @@ fn allowance(row: &Allowance) -> Result<(), String> {
         }
     }
     Ok(())
+}
+
+#[derive(Deserialize)]
+struct Tapped {
+    thread: String,
+    drill: String,
+    percent: i64,
+    offered: String,
+}
+
+pub(crate) fn tapping_drills() -> Vec<Outcome> {
+    each("tapping_drills.csv", |row: &Tapped| match percent(row) {
+        Ok(percent) if percent == row.percent => verdict(&row.offered, &[]),
+        Ok(percent) => verdict(&row.offered, &[format!("{percent} percent")]),
+        Err(why) => (false, Err(why)),
+    })
+}
+
+/// The drill as a row names it: `#7`, `F`, `5/16`, `5.0 mm`, or `0.150 in` for a loose one.
+fn drill(text: &str) -> Result<Result<Drill, Length>, String> {
+    let of = |set: DrillSet, place: u8| set.drill(place).ok_or(format!("{text}: not in the set"));
+    if let Some(inches) = text.strip_suffix(" in") {
+        return Ok(Err(Length::from_inches(fraction(inches)).map_err(|e| e.to_string())?));
+    }
+    if let Some(number) = text.strip_prefix('#') {
+        let number: u8 = number.parse().map_err(|_| text)?;
+        return of(DrillSet::Number, number - 1).map(Ok);
+    }
+    if let Some(mm) = text.strip_suffix(" mm") {
+        let sought = Length::from_mm(fraction(mm));
+        let mut all = (0..=u8::MAX).map_while(|place| DrillSet::Metric.drill(place));
+        return all.find(|drill| drill.diameter == sought).map(Ok).ok_or(text.into());
+    }
+    if let [letter @ b'A'..=b'Z'] = text.as_bytes() {
+        return of(DrillSet::Letter, letter - b'A').map(Ok);
+    }
+    let sixty_fourths = fraction(text).times(64).map_err(|e| e.to_string())?;
+    let place = u8::try_from(sixty_fourths.num() - 1).map_err(|_| text)?;
+    of(DrillSet::Fraction, place).map(Ok)
+}
+
+/// Percent that the row's drill leaves, as it is offered for that percent from its own set.
+fn percent(row: &Tapped) -> Result<i64, String> {
+    let (thread, _) = read(&row.thread)?;
+    let drill = drill(&row.drill)?;
+    let (sets, loose) = match drill {
+        Ok(drill) => (drill.set.into_iter().collect(), vec![]),
+        Err(length) => (vec![], vec![length]),
+    };
+    let owned = Owned { sets: &sets, loose: &loose };
+    let list = tapping(&thread, &owned, Fraction::whole(row.percent)).map_err(|e| e.to_string())?;
+    let sought = drill.map_or_else(|length| length, |drill| drill.diameter);
+    let found = list.iter().find(|one| one.drill.diameter == sought).ok_or("not offered")?;
+    Ok(found.percent.nearest().map_err(|e| e.to_string())?.0)
 }
