@@ -240,8 +240,8 @@ fn over(pitch: Length) -> Result<Length, Error> {
     let um = pitch.mm().times(1000)?.floor();
     mm(match um {
         ..=300 => 10,
-        ..=450 => 20,
-        ..=800 => 30,
+        301..=450 => 20,
+        451..=800 => 30,
         _ => 50,
     })
 }

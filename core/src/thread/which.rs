@@ -112,7 +112,7 @@ fn score(
     };
     let off = |measured: Length, basic: Length| {
         let exact = measured.mm().checked_sub(basic.mm())?;
-        Ok::<_, Error>(super::to_nearest(exact, 1_000_000)?)
+        super::to_nearest(exact, 1_000_000)
     };
     let (diameter, along) = (off(measured.diameter, basic)?, off(measured.pitch, thread.pitch)?);
     let thousandths = |value: Fraction| value.checked_div(pitch)?.times(1000)?.nearest();
