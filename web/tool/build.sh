@@ -28,6 +28,18 @@ build_page() {
   echo "$key" >web/dist/.key
 }
 
+# The crate's tests in a browser: what this computer finds natively, and the page's
+# wasm as it was built, are compiled in; the test runner drives Chromium.
+test_wasm() {
+  wasm_bindgen_tool
+  host_cargo run --quiet --locked -p handturn-web --example native >web/dist/.native
+  cat web/dist/.page/handturn_web.js web/tests/built.js >web/dist/.built.js
+  CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER=$wasm_bindgen_runner \
+    CHROMEDRIVER="${CHROMEDRIVER:-/usr/bin/chromedriver}" WASM_BINDGEN_TEST_TIMEOUT=300 \
+    CARGO_PROFILE_TEST_DEBUG=0 \
+    cross "$wasm" std,test,panic_abort test --locked -p handturn-web --test browser
+}
+
 # build_wasm FEATURE: web/dist/.FEATURE/ holds the small wasm and its glue.
 build_wasm() {
   local out="web/dist/.$1"

@@ -113,6 +113,7 @@ want_lints() {
 
 want_browser() {
   want chromium "${CHROMIUM:-/usr/bin/chromium}"
+  want chromium-driver "${CHROMEDRIVER:-/usr/bin/chromedriver}"
 }
 
 # Installs what was found missing (as root), or names it and stops.

@@ -1,0 +1,31 @@
+// Each line that follows an "expected" must be refused by the types, and none else;
+// the test counts them. So the check of uses.ts can fail.
+import { divide, ways, place, step, nearest, readAngle } from 'handturn';
+import type { Head, Request, Rated } from 'handturn';
+
+// expected: parts is a number
+divide({ parts: '127' });
+// expected: a question asks for something
+divide({ head: {} });
+// expected: no such order
+ways({ parts: 64 }, 'fastest');
+// expected: no such value of a head
+const mine: Head = { plate: '15 16' };
+// expected: a choice by its name
+const fixed: Head = { plateStop: 'Fixed' };
+// expected: exact values are pairs
+const worst: number = ways({ parts: 64 })[0]!.errors.worst;
+// expected: a way out of an answer
+place({ parts: 64 }, { Plain: { holes: 10 } }, 0);
+// expected: an index
+step({ parts: 64 }, ways({ parts: 64 })[0]!.way);
+// expected: no text in place of a number
+nearest('355', 113, 100);
+// expected: a pin may be missing
+place({ parts: 64 }, ways({ parts: 64 })[0]!.way, 0).pin.number;
+// expected: no number in place of a text
+readAngle(17.5);
+// expected: no such field of an answer
+divide({ parts: 64 }).ways;
+
+export const used: [Head, Head, number, Request | Rated | undefined] = [mine, fixed, worst, undefined];
