@@ -27,17 +27,21 @@
 //! than the chain allows, and idlers are not checked against gears they do not
 //! mesh with.
 mod chain;
+mod found;
 mod lacking;
 mod miss;
 mod mount;
 mod nearest;
 mod products;
 mod stock;
+mod wanted;
 
 pub use chain::Chain;
+pub use found::{Found, Unmounted, Why};
 pub use lacking::{Lacking, lacking};
-pub use nearest::{Found, Search, Senses, Six, Unmounted, Wanted, Why};
+pub use nearest::Search;
 pub use stock::Stock;
+pub use wanted::{Senses, Six, Wanted};
 
 use crate::bounds::MAX_GEARS;
 use crate::error::Error;

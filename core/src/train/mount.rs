@@ -99,6 +99,13 @@ pub(super) fn any_order(
     driven: &[u16],
     senses: Senses,
 ) -> Option<Chain> {
+    // Whatever the order, gears too small to span the studs are not tried.
+    let idlers = if drivers.len() == 1 { 2 } else { 1 };
+    let largest = gears.last().map_or(0, |gear| doubled(gear.teeth));
+    let reach = sum(drivers).saturating_add(sum(driven));
+    if reach.saturating_add(largest.saturating_mul(idlers)) < doubled(mounting.distance) {
+        return None;
+    }
     // Two things have two orders: the first of the list that leave the third alone.
     let orders = match drivers.len() {
         1 => ORDERS.get(..1),
@@ -145,7 +152,13 @@ fn choose(
     let mut left = gears.iter().filter(|gear| gear.count > times(used, gear.teeth));
     match count {
         0 => fits([None, None]).then_some([None, None]),
-        1 => left.map(|gear| [Some(gear.teeth), None]).find(|&idlers| fits(idlers)),
+        1 => {
+            let idlers = |gear: &Gear| [Some(gear.teeth), None];
+            // A larger idler reaches farther and makes more room: where the largest
+            // does not fit, none does.
+            left.clone().next_back().filter(|largest| fits(idlers(largest)))?;
+            left.map(idlers).find(|&idlers| fits(idlers))
+        }
         2 => {
             let mut best: Option<(u32, Idlers)> = None;
             for first in left {
