@@ -199,3 +199,60 @@ pub fn pick_up(pitch: Length, slack: Length) -> Result<[PickUp; 7], Error> {
         PickUp::TryPass,
     ])
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn mm(num: i64, den: i64) -> Length {
+        Length::from_mm(Fraction::new(num, den).unwrap())
+    }
+
+    #[test]
+    fn the_fastest_speed_is_the_last_that_fits_its_groove() {
+        for (pitch, starts, reaction_ms) in [(3, 1, 500), (2, 3, 250), (1, 1, 1000), (5, 2, 3000)] {
+            for groove in [mm(5, 2), mm(4, 1), mm(17, 2), mm(12, 1)] {
+                let at = |rpm| Shoulder {
+                    pitch: mm(pitch, 4),
+                    starts,
+                    rpm,
+                    reaction_ms,
+                    tool_width: mm(2, 1),
+                    length: mm(20, 1),
+                };
+                let rpm = fastest(&at(1), groove).unwrap();
+                assert!(stop(&at(rpm)).unwrap().groove <= groove, "{rpm}");
+                assert!(stop(&at(rpm + 1)).unwrap().groove > groove, "{rpm}");
+            }
+        }
+    }
+
+    #[test]
+    fn what_can_not_be_done_says_so() {
+        let shoulder = Shoulder {
+            pitch: mm(3, 2),
+            starts: 1,
+            rpm: 60,
+            reaction_ms: 500,
+            tool_width: mm(2, 1),
+            length: mm(20, 1),
+        };
+        let cause = |groove| fastest(&shoulder, groove).map_err(|e| (e.field, e.cause));
+        assert_eq!(cause(mm(2, 1)), Err((Field::Speed, Cause::Conflict)));
+        let still = stop(&Shoulder { rpm: 0, ..shoulder }).map_err(|e| e.cause);
+        assert_eq!(still, Err(Cause::OutOfRange { least: 1, greatest: 5000 }));
+        let flat = drill(
+            mm(10, 1),
+            mm(1, 1),
+            Fraction::whole(2),
+            mm(5, 1),
+            Angle::from_turns(Fraction::new(1, 2).unwrap()),
+        );
+        let flat = flat.unwrap();
+        assert!((flat.to_point.value - 12.0).abs() < 1e-12); // 180°: no point at all
+        // Slack beyond three pitches must be run off too.
+        let run = |slack| pick_up(mm(1, 1), slack).unwrap()[2];
+        assert_eq!(run(mm(1, 2)), PickUp::Forwards(mm(3, 1)));
+        assert_eq!(run(mm(4, 1)), PickUp::Forwards(mm(5, 1)));
+    }
+}

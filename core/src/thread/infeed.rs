@@ -281,3 +281,6 @@ pub fn apex(half_angle: Angle, space: Length) -> Result<Approx, Error> {
     let value = size(space, Field::Pitch)? / 2.0 * cos_turns(turns) / sin_turns(turns);
     Ok(Approx { value, bound: 16.0 * f64::EPSILON * value })
 }
+
+#[cfg(test)]
+mod tests;

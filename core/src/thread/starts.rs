@@ -115,3 +115,65 @@ pub fn by_carriage(lead: Length, starts: u32, screw: Length) -> Result<Option<Le
 
 /// Leads after which nobody moves a carriage by hand.
 const MOST_LEADS: u32 = 1_000;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::thread::dial::Reads;
+
+    fn mm(num: i64, den: i64) -> Length {
+        Length::from_mm(Fraction::new(num, den).unwrap())
+    }
+
+    #[test]
+    fn gears_part_into_starts_only_where_counting_says_so() {
+        for starts in 2..=12_u32 {
+            for ratio in [(1, 1), (1, 2), (2, 3), (3, 2)] {
+                let ratio = Fraction::new(ratio.0, ratio.1).unwrap();
+                let multiple = gear_multiple(starts, ratio).unwrap();
+                for teeth in 8..=127_u32 {
+                    // Slow: after as many equal steps as there are starts the gear has
+                    // turned as often as one turn of the spindle turns it.
+                    let all = ratio.times(i64::from(teeth)).unwrap();
+                    let steps = |on: u32| Fraction::whole(i64::from(on * starts));
+                    let slow = (1..=2 * teeth).find(|&on| steps(on) == all);
+                    let found = by_gear(teeth, starts, ratio);
+                    assert_eq!(found.ok(), slow, "{teeth} in {starts} at {ratio}");
+                    assert_eq!(teeth % multiple == 0, slow.is_some());
+                }
+            }
+        }
+        let lacks = by_gear(64, 3, Fraction::ONE).map_err(|e| e.cause);
+        assert_eq!(lacks, Err(Cause::NotMultiple { of: 3 }));
+        let one = gear_multiple(1, Fraction::ONE).map_err(|e| e.cause);
+        assert_eq!(one, Err(Cause::OutOfRange { least: 2, greatest: 60 }));
+    }
+
+    #[test]
+    fn the_slide_steps_by_pitches_without_building_up() {
+        let dial = Dial { division: mm(1, 50), reads: Reads::Travel, marks: 100 };
+        for start in 0..5 {
+            let (reading, left) = by_slide(mm(5, 3), 5, start, &dial).unwrap();
+            let wanted = Fraction::new(5 * i64::from(start), 3).unwrap();
+            assert_eq!(reading.travel.mm().checked_add(left.mm()).unwrap(), wanted);
+            assert!(left.mm().abs() <= Fraction::new(1, 100).unwrap());
+        }
+        assert!(by_slide(mm(5, 3), 5, 5, &dial).is_err());
+    }
+
+    #[test]
+    fn the_carriage_moves_to_the_next_start_on_whole_threads() {
+        for screw in [mm(3, 1), mm(6, 1), mm(127, 40), mm(127, 20)] {
+            for (lead, starts) in [(mm(3, 1), 2), (mm(8, 1), 4), (mm(15, 2), 3), (mm(127, 10), 5)] {
+                let parts = |by: Length, moved: Length| moved.mm().checked_div(by.mm()).unwrap();
+                let pitch = lead.mm().over(i64::from(starts)).unwrap();
+                let on = |n: i64| {
+                    let leads = lead.mm().times(n).unwrap();
+                    Length::from_mm(pitch.checked_add(leads).unwrap())
+                };
+                let slow = (0..300).map(on).find(|&moved| parts(screw, moved).is_whole());
+                assert_eq!(by_carriage(lead, starts, screw).unwrap(), slow, "{lead:?} {screw:?}");
+            }
+        }
+    }
+}

@@ -99,3 +99,43 @@ pub fn still(
     let to_middle = to((low + high) / 2.0);
     Ok(Still { verdict, to_limit, to_middle, at_most, bound: measured.bound })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn um(n: i64) -> Length {
+        Length::from_mm(Fraction::new(n, 1000).unwrap())
+    }
+
+    #[track_caller]
+    fn check(read: f64, internal: bool, verdict: Verdict, to_limit: f64, at_most: f64) {
+        let read = Approx { value: read, bound: 0.001 };
+        let found = still(read, um(5391), um(5491), Angle::ZERO, internal).unwrap();
+        assert_eq!(found.verdict, verdict);
+        assert!((found.to_limit.diameter - to_limit).abs() < 1e-12, "{found:?}");
+        assert!((found.at_most.diameter - at_most).abs() < 1e-12, "{found:?}");
+        assert!((found.to_limit.straight - to_limit / 2.0).abs() < 1e-12);
+        assert!((found.to_limit.along_slide - found.to_limit.straight).abs() < 1e-12);
+    }
+
+    #[test]
+    fn more_within_and_too_far_on_either_side() {
+        check(5.562, false, Verdict::MoreToCut, 0.071, 0.171);
+        check(5.450, false, Verdict::Within, -0.041, 0.059);
+        check(5.379, false, Verdict::TooFar, -0.112, -0.012);
+        check(5.379, true, Verdict::MoreToCut, 0.012, 0.112);
+        check(5.450, true, Verdict::Within, -0.059, 0.041);
+        check(5.562, true, Verdict::TooFar, -0.171, -0.071);
+    }
+
+    #[test]
+    fn no_reading_and_no_limits_say_so() {
+        let read = |value| Approx { value, bound: 0.0 };
+        let ask = |read, least, greatest| still(read, um(least), um(greatest), Angle::ZERO, false);
+        let clash = Err(Error::new(Field::Diameter, Cause::Conflict));
+        assert_eq!(ask(read(f64::NAN), 5391, 5491), clash);
+        assert_eq!(ask(read(-1.0), 5391, 5491), clash);
+        assert_eq!(ask(read(5.4), 5491, 5391), clash);
+    }
+}

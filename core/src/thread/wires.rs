@@ -370,3 +370,6 @@ pub fn slant(thread: &Measured, wire: Length, pitch_diameter: Length) -> Result<
     let value = 360.0 * atan_turns(checked.lead / (2.0 * PI * at.centre));
     Ok(Approx { value, bound: value * ROUNDING })
 }
+
+#[cfg(test)]
+mod tests;
