@@ -15,7 +15,7 @@
 //! let measured = ready::measured(&arbor, Some(&limits))?;
 //! let wire = Length::from_mm(Fraction::new(45, 100)?);
 //! let most = wires::over(&measured, wire, measured.pitch_greatest)?;
-//! assert!((most.three.value - 6.191).abs() < 0.001);
+//! assert!((most.three.value - 6.1921).abs() < 0.0001);
 //! assert_eq!(ready::blank(&arbor, Some(&limits), false)?.mm(), Fraction::new(5908, 1000)?);
 //! # Ok::<(), handturn::Error>(())
 //! ```
