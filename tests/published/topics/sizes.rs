@@ -60,7 +60,8 @@ fn side(row: &Row, class: &str, side: Side) -> Result<Option<(Thread, Limits)>, 
         return Ok(None);
     }
     let suffix = if class == "2G" && side == Side::Internal { " nut" } else { "" };
-    let suffix = if class == "A" && side == Side::Internal { " nut" } else { suffix };
+    let worded = matches!(class, "A" | "normal" | "medium" | "close");
+    let suffix = if worded && side == Side::Internal { " nut" } else { suffix };
     let (thread, class) = read(&format!("{} {class}{suffix}", row.thread))?;
     let class = class.ok_or("no class read")?;
     must(class.side == side, || format!("{class:?} is the other side"))?;
