@@ -98,8 +98,12 @@ try {
   await ready(await bytes());
   const late = new Promise((resolve) => { setTimeout(resolve, WAIT_MS, null); });
   const tellAll = (found) => found.forEach((event) => send(...event));
+  const wide = matchMedia('(min-width: 35em)');
+  const tellWide = () => send('wide', wide.matches ? 'yes' : 'no');
+  wide.addEventListener('change', tellWide);
   const found = await Promise.race([kept, late]);
   tellAll(found ?? []);
+  tellWide();
   send('open', location.hash.slice(1), document.getElementById('engine') ? 'file' : 'site');
   if (!found) tellAll(await kept);
   offerNewVersion(() => send('version'));

@@ -202,6 +202,7 @@ async function keepPage(text) {
   const busy = wanted !== null;
   wanted = text;
   if (busy) return;
+  await new Promise((resolve) => { setTimeout(resolve); }); // what was answered is drawn first
   let written = null;
   while (base && written !== wanted) {
     written = wanted;

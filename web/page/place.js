@@ -1,5 +1,6 @@
 // Puts markup in place. Elements that stay are changed, not replaced, so focus,
-// scroll, selection and what is being typed survive.
+// scroll, selection and what is being typed survive. What is the same already is
+// passed over whole: the browser compares two subtrees far faster than a script can.
 
 const last = new Map();
 
@@ -11,6 +12,10 @@ export function put(id, html) {
   const wanted = document.createElement('template');
   wanted.innerHTML = html;
   children(region, wanted.content);
+  for (const field of region.querySelectorAll('input, textarea')) {
+    if (field.value !== field.defaultValue) field.value = field.defaultValue;
+    if (field.checked !== field.defaultChecked) field.checked = field.defaultChecked;
+  }
 }
 
 /** Forgets what was put, so that the next `put` of every region is carried out. */
@@ -18,22 +23,48 @@ export const forget = () => last.clear();
 
 function children(live, wanted) {
   let at = live.firstChild;
-  for (const next of [...wanted.childNodes]) {
-    // An element with an id is looked for further on: what stood before it has gone.
-    if (next.id && !alike(at, next)) {
-      let found = at;
-      while (found && !alike(found, next)) found = found.nextSibling;
-      while (found && at !== found) at = drop(at);
-    }
+  for (let next = wanted.firstChild, after; next; next = after) {
+    after = next.nextSibling;
+    if (next.id && !alike(at, next)) at = raise(live, at, next);
     if (alike(at, next)) {
-      if (next.nodeType === Node.ELEMENT_NODE) element(at, next);
-      else if (at.data !== next.data) at.data = next.data;
+      if (next.nodeType !== Node.ELEMENT_NODE) {
+        if (at.data !== next.data) at.data = next.data;
+      } else if (!at.isEqualNode(next)) {
+        element(at, next);
+      }
       at = at.nextSibling;
     } else {
       live.insertBefore(next, at);
     }
   }
   while (at) at = drop(at);
+}
+
+/**
+ * Where the element that `next` describes stands further on, brings it up to `at`; what
+ * stood before it goes, unless it is wanted later. What stands at `at` then.
+ */
+function raise(live, at, next) {
+  const found = among(at, next);
+  if (!found) return at;
+  const stays = found.contains(document.activeElement); // moved, it would lose the focus
+  let first = null;
+  for (let node = at; node !== found;) {
+    if (stays || !node.id || !among(next, node)) {
+      node = drop(node);
+    } else {
+      first ??= node;
+      node = node.nextSibling;
+    }
+  }
+  if (first) live.insertBefore(found, first);
+  return found;
+}
+
+/** The first of `nodes` and its later siblings that is like `node`. */
+function among(nodes, node) {
+  while (nodes && !alike(nodes, node)) nodes = nodes.nextSibling;
+  return nodes;
 }
 
 function alike(a, b) {
@@ -47,17 +78,16 @@ function drop(node) {
 }
 
 function element(live, wanted) {
-  const opens = live.nodeName === 'DETAILS' || live.nodeName === 'DIALOG';
-  for (const { name, value } of wanted.attributes) {
+  for (const name of wanted.getAttributeNames()) {
+    const value = wanted.getAttribute(name);
     if (live.getAttribute(name) !== value) live.setAttribute(name, value);
   }
-  for (const { name } of [...live.attributes]) {
+  if (live.attributes.length > wanted.attributes.length) {
     // Whether a <details> stands open is the reader's own choice; a dialog is opened from outside.
-    if (!wanted.hasAttribute(name) && !(opens && name === 'open')) live.removeAttribute(name);
+    const opens = live.nodeName === 'DETAILS' || live.nodeName === 'DIALOG';
+    for (const name of live.getAttributeNames()) {
+      if (!wanted.hasAttribute(name) && !(opens && name === 'open')) live.removeAttribute(name);
+    }
   }
-  // Read first: a text area's value is its text, which may be moved over below.
-  const { value, checked } = wanted;
   children(live, wanted);
-  if (value !== undefined && live.value !== value) live.value = value;
-  if (checked !== undefined && live.checked !== checked) live.checked = checked;
 }

@@ -15,6 +15,8 @@ pub struct State {
     pub desk: run::Desk,
     /// Passes of threads under way.
     pub jobs: thread::Jobs,
+    /// There is room for drawings with all that stands round what is used.
+    pub wide: bool,
     /// A newer version of the site lies ready.
     pub newer: bool,
 }
@@ -53,6 +55,7 @@ fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
     }
     match (event.kind, event.name) {
         ("version", _) => state.newer = true,
+        ("wide", wide) => state.wide = wide == "yes",
         ("stored-page", _) => {
             state.fields = Fields::from_kept(event.value);
             shop::forget(&mut state.fields);
@@ -103,7 +106,7 @@ fn screen(state: &State) -> String {
         let room = match frame::room(&state.fields) {
             "shop" => shop::screen(&state.fields),
             "thread" => thread::screen(&state.fields, &state.jobs),
-            _ => divide::screen(&state.fields),
+            _ => divide::screen(&state.fields, state.wide),
         };
         frame::frame(&state.fields, offers_newer(state), &run::strip(&state.desk), &room)
     });
@@ -124,6 +127,7 @@ impl State {
                 (Some("desk"), Some(desk), _) => state.desk = json::read(desk).unwrap_or_default(),
                 (Some("jobs"), Some(jobs), _) => state.jobs = json::read(jobs).unwrap_or_default(),
                 (Some("newer"), ..) => state.newer = true,
+                (Some("wide"), ..) => state.wide = true,
                 _ => {}
             }
         }
@@ -139,6 +143,9 @@ impl State {
         seam::add_record(&mut text, &["jobs", &json::write(&mut self.jobs.clone())]);
         if self.newer {
             seam::add_record(&mut text, &["newer"]);
+        }
+        if self.wide {
+            seam::add_record(&mut text, &["wide"]);
         }
         text
     }

@@ -85,7 +85,11 @@ pub fn write(effects: &[Effect]) -> String {
             if k > 0 {
                 text.push(FIELD);
             }
-            text.extend(field.chars().filter(|c| !matches!(*c, EFFECT | FIELD)));
+            if holds(&field, &[EFFECT, FIELD]) {
+                text.extend(field.chars().filter(|c| !matches!(*c, EFFECT | FIELD)));
+            } else {
+                text.push_str(&field);
+            }
         }
     }
     text
@@ -121,8 +125,17 @@ impl Effect {
     }
 }
 
+/// Whether one of the parting characters stands in `text`. They are of one byte, and
+/// bytes are looked through many times faster than characters: most text holds none.
+fn holds(text: &str, parting: &[char]) -> bool {
+    text.bytes().any(|byte| byte < b' ' && parting.contains(&char::from(byte)))
+}
+
 /// `text` without the characters that part fields, each replaced by a space.
 pub fn clean(text: &str) -> String {
+    if !holds(text, &[EFFECT, FIELD, RECORD, PART]) {
+        return text.to_owned();
+    }
     text.chars()
         .map(|c| if matches!(c, EFFECT | FIELD | RECORD | PART) { ' ' } else { c })
         .collect()

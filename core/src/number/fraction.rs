@@ -67,8 +67,7 @@ impl Fraction {
     const fn reduced(num: i128, den: i128) -> Option<Self> {
         let (top, bottom) = (num.unsigned_abs(), den.unsigned_abs());
         let divisor = gcd_wide(top, bottom);
-        let (Some(top), Some(bottom)) = (top.checked_div(divisor), bottom.checked_div(divisor))
-        else {
+        let (Some(top), Some(bottom)) = (divided(top, divisor), divided(bottom, divisor)) else {
             return None;
         };
         const MOST: u128 = i64::MAX as u128;
@@ -229,6 +228,12 @@ impl Fraction {
         self.num < 0
     }
 
+    /// The parts, where both fit in 32 bits: their products need no 128.
+    fn small(self) -> Option<(i64, i64)> {
+        let (num, den) = (i32::try_from(self.num).ok()?, i32::try_from(self.den.get()).ok()?);
+        Some((i64::from(num), i64::from(den)))
+    }
+
     const fn wide(self, rhs: Self) -> (i128, i128, i128, i128) {
         (self.num as i128, self.den() as i128, rhs.num as i128, rhs.den() as i128)
     }
@@ -255,8 +260,11 @@ impl Fraction {
 }
 
 impl Ord for Fraction {
-    #[expect(clippy::arithmetic_side_effects, reason = "i64 parts widened: below 2^126")]
+    #[expect(clippy::arithmetic_side_effects, reason = "i32 parts as i64, or i64 parts widened")]
     fn cmp(&self, other: &Self) -> Ordering {
+        if let (Some((a, b)), Some((c, d))) = (self.small(), other.small()) {
+            return (a * d).cmp(&(c * b));
+        }
         let (a, b, c, d) = self.wide(*other);
         (a * d).cmp(&(c * b))
     }
@@ -274,6 +282,19 @@ impl core::fmt::Display for Fraction {
             return write!(f, "{}", self.num);
         }
         write!(f, "{}/{}", self.num, self.den())
+    }
+}
+
+/// `a ÷ b`, by 64-bit division where both fit, as nearly all do.
+const fn divided(a: u128, b: u128) -> Option<u128> {
+    const NARROW: u128 = u64::MAX as u128;
+    if a > NARROW || b > NARROW {
+        return a.checked_div(b);
+    }
+    #[expect(clippy::cast_possible_truncation, reason = "both were just checked to fit")]
+    match (a as u64).checked_div(b as u64) {
+        Some(found) => Some(found as u128),
+        None => None,
     }
 }
 

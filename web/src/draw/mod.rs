@@ -15,13 +15,18 @@ use handturn::number::float;
 
 /// A coordinate as text, to hundredths of a unit.
 pub(crate) fn num(value: f64) -> String {
+    let mut text = String::new();
+    add_num(&mut text, value);
+    text
+}
+
+fn add_num(text: &mut String, value: f64) {
     let hundredths = float::round(value * 100.0) as i64;
     let (whole, part) = (hundredths.unsigned_abs() / 100, hundredths.unsigned_abs() % 100);
-    let mut text = String::new();
     if hundredths < 0 {
         text.push('-');
     }
-    text.push_str(&whole.to_string());
+    text.push_str(itoa::Buffer::new().format(whole));
     if part > 0 {
         text.push('.');
         text.push(digit(part / 10));
@@ -29,7 +34,6 @@ pub(crate) fn num(value: f64) -> String {
             text.push(digit(part % 10));
         }
     }
-    text
 }
 
 fn digit(value: u64) -> char {
@@ -52,7 +56,7 @@ impl Path {
             if k > 0 {
                 self.0.push(' ');
             }
-            self.0.push_str(&num(value));
+            add_num(&mut self.0, value);
         }
         self
     }

@@ -12,6 +12,11 @@ use maud::{Markup, html};
 /// Radius of the plate's edge; everything of the plate stays within it.
 pub const EDGE: f64 = 100.0;
 
+/// Sizes of its numbers: counts along the arc, hole numbers, those of pin and target.
+const TINY: f64 = 7.4;
+const SMALL: f64 = 8.7;
+const BOLD: f64 = 11.6;
+
 /// What a plate drawing shows.
 #[derive(Clone, Copy)]
 pub struct PlateView<'a> {
@@ -58,14 +63,15 @@ pub fn circles(circles: &[Circle], name: &str) -> Markup {
         (0..).zip(circles).map(|(k, c)| (spread(circles, k), u32::from(c.holes))).collect();
     // Counts wind round the plate so that those of neighbours stand clear.
     let count = |(k, (radius, holes)): (usize, &(f64, u32))| {
-        Label::new(*holes, polar(*radius, 0.07 * k as f64), 8.7).markup("h")
+        Label::new(*holes, polar(*radius, 0.07 * k as f64), SMALL)
     };
+    let counts: Vec<Label> = rings.iter().enumerate().map(count).collect();
     html! {
         svg.dr viewBox="-104 -104 208 208" role="img" aria-label=(name) {
             circle.o.b r=(num(EDGE)) {}
             circle.t r="97.4" {}
             @for (radius, holes) in &rings { (dotted(*radius, *holes, 2.3, "dots")) }
-            @for ring in rings.iter().enumerate() { (count(ring)) }
+            (labels("h", SMALL, &counts))
             (hub())
         }
     }
@@ -204,12 +210,12 @@ impl<'a> Ring<'a> {
         }
         let light: Vec<Label> = (0..of)
             .step_by(every.max(1) as usize)
-            .map(|number| Label::new(number, polar(inside, self.angle(number)), 8.7))
+            .map(|number| Label::new(number, polar(inside, self.angle(number)), SMALL))
             .filter(|label| !bold.iter().any(|other| other.touches(label)))
             .collect();
         html! {
-            @for label in &light { (label.markup("n h")) }
-            @for label in &bold { (label.markup("h")) }
+            (labels("n h", SMALL, &light))
+            (labels("h", BOLD, &bold))
         }
     }
 
@@ -222,7 +228,7 @@ impl<'a> Ring<'a> {
     /// A bold number, moved off the arm beside it (to the side of the span).
     fn label(&self, number: u32, radius: f64, arm_side: f64) -> Label {
         let turns = self.angle(number);
-        let label = Label::new(number, polar(radius, turns), 11.6);
+        let label = Label::new(number, polar(radius, turns), BOLD);
         let Some(set) = self.arms_set() else { return label };
         let side = if self.clockwise() != set.rest { arm_side } else { -arm_side };
         let (ux, uy) = polar(1.0, turns + 0.25);
@@ -264,12 +270,17 @@ impl<'a> Ring<'a> {
         };
         let out = if self.track > self.radius { 6.5 } else { -6.5 };
         let at = |count: u32| start + way * f64::from(count) / self.of;
+        let label = |count, size| Label::new(count, polar(self.track + out, at(count)), size);
+        let (mut ticks, mut counts) = (Path::default(), Vec::new());
+        for count in (1..spaces).filter(|c| c % every == 0 && c + every / 2 < spaces) {
+            let tick = |by: f64| polar(self.track + by, at(count));
+            ticks = ticks.jump(tick(-1.5)).to(tick(1.5));
+            counts.push(label(count, TINY));
+        }
         html! {
-            @for count in (1..spaces).filter(|c| c % every == 0 && c + every / 2 < spaces) {
-                path.a d=(Path::default().to(polar(self.track - 1.5, at(count))).to(polar(self.track + 1.5, at(count))).0) {}
-                (Label::new(count, polar(self.track + out, at(count)), 7.4).markup("c h"))
-            }
-            (Label::new(spaces, polar(self.track + out, at(spaces)), 8.7).markup("c e h"))
+            @if !counts.is_empty() { path.a d=(ticks.0) {} }
+            (labels("c h", TINY, &counts))
+            (labels("c e h", SMALL, &[label(spaces, SMALL)]))
         }
     }
 
@@ -292,7 +303,6 @@ struct Label {
     number: u32,
     x: f64,
     y: f64,
-    size: f64,
     wide: f64,
     high: f64,
 }
@@ -300,17 +310,22 @@ struct Label {
 impl Label {
     fn new(number: u32, (x, y): (f64, f64), size: f64) -> Self {
         let digits = f64::from(number.checked_ilog10().unwrap_or(0) + 1);
-        Self { number, x, y, size, wide: digits * size * 0.32, high: size * 0.42 }
+        Self { number, x, y, wide: digits * size * 0.32, high: size * 0.42 }
     }
 
     fn touches(&self, other: &Self) -> bool {
         (self.x - other.x).abs() < self.wide + other.wide + 1.0
             && (self.y - other.y).abs() < self.high + other.high + 1.0
     }
+}
 
-    fn markup(&self, class: &str) -> Markup {
-        html! {
-            text class=(class) x=(num(self.x)) y=(num(self.y + self.size * 0.36)) font-size=(num(self.size)) { (self.number) }
+/// Numbers of one `size` and look as one text: a browser places it far faster than many.
+fn labels(class: &str, size: f64, labels: &[Label]) -> Markup {
+    html! {
+        @if !labels.is_empty() {
+            text class=(class) font-size=(num(size)) {
+                @for label in labels { tspan x=(num(label.x)) y=(num(label.y + size * 0.36)) { (label.number) } }
+            }
         }
     }
 }

@@ -13,7 +13,7 @@ fn pin_and_target_carry_their_true_numbers() {
     let leg = leg(16, 8, 10, Part::Pin, Sense::Clockwise);
     let text = drawing(&PlateView { leg: &leg, circles: &[], counted: true }, "name").into_string();
     for number in 0..16 {
-        assert!(text.contains(&format!(">{number}</text>")), "{number}: {text}");
+        assert!(text.contains(&format!(">{number}</tspan>")), "{number}: {text}");
     }
     // The pin in hole 8 stands at the foot of a ring of 73.5, hole 2 at 45°.
     assert!(text.contains(r#"<circle class="pin" cx="0" cy="73.5""#), "{text}");

@@ -25,11 +25,13 @@ struct Worked<'a> {
     head: &'a Head,
     answer: Answer<EACH>,
     order: Order,
+    /// Whether drawings may show what stands round the circle in use.
+    wide: bool,
 }
 
-/// The room as markup.
+/// The room as markup; `wide` where there is room for whole plates.
 #[must_use]
-pub fn screen(fields: &Fields) -> Markup {
+pub fn screen(fields: &Fields, wide: bool) -> Markup {
     let head = owned::head(fields);
     let asked = ask::asked(fields);
     let stale = asked.is_err();
@@ -43,7 +45,7 @@ pub fn screen(fields: &Fields) -> Markup {
                         (form::first_start(fields))
                     } @else if let Some(shown) = &shown {
                         @match work_out(fields, shown, &head) {
-                            Ok(worked) => (ways::section(&worked, stale)),
+                            Ok(worked) => (ways::section(&Worked { wide, ..worked }, stale)),
                             Err(error) => h2 id="answer" aria-live="polite" { (words::errors::said(&error, "").wrong) },
                         }
                     }
@@ -60,7 +62,7 @@ fn work_out<'a>(
 ) -> Result<Worked<'a>, handturn::Error> {
     let question = asked.question();
     let order = if fields.get("order") == "quickest" { Order::Quickest } else { Order::Closest };
-    Ok(Worked { fields, question, head, answer: answer(&question, head)?, order })
+    Ok(Worked { fields, question, head, answer: answer(&question, head)?, order, wide: false })
 }
 
 /// What is asked, the head in force, and the way that stands open: what a Run freezes.

@@ -149,7 +149,7 @@ fn closing(worked: &Worked, rated: &Rated) -> Markup {
     html! { p.why { (words::closing(last, &place, plate)) } }
 }
 
-/// The plate for one leg: with its other circles, and alone for small screens.
+/// The plate for one leg: with its other circles, or alone on a small screen.
 fn figure(worked: &Worked, rated: &Rated, leg: &Leg, several: bool) -> Markup {
     let plate = words::plate_of(&rated.way);
     let circles: &[Circle] = match (leg.part, plate) {
@@ -159,9 +159,8 @@ fn figure(worked: &Worked, rated: &Rated, leg: &Leg, several: bool) -> Markup {
         _ => &[],
     };
     let name = moves::drawing(leg, plate.filter(|_| !circles.is_empty()));
-    let view = |circles| {
-        plate::drawing(&plate::PlateView { leg, circles, counted: circles.is_empty() }, &name)
-    };
+    let circles = if worked.wide { circles } else { &[] };
+    let view = plate::PlateView { leg, circles, counted: circles.is_empty() };
     let same = if rated.errors.is_none() && !several && leg.part == Part::Pin {
         worked.same_on(leg)
     } else {
@@ -169,11 +168,10 @@ fn figure(worked: &Worked, rated: &Rated, leg: &Leg, several: bool) -> Markup {
     };
     html! {
         figure.draw {
-            @if !circles.is_empty() { div.whole { (view(circles)) } }
-            div.alone[!circles.is_empty()] { (view(&[])) }
+            (plate::drawing(&view, &name))
             figcaption.why {
                 (words::caption(leg, plate))
-                @if circles.iter().any(|circle| circle.radius.is_none()) { span.whole { " " (words::RADII_EVEN) } }
+                @if circles.iter().any(|circle| circle.radius.is_none()) { " " (words::RADII_EVEN) }
                 @if !same.is_empty() { " " (words::same_move(&same)) }
             }
         }
