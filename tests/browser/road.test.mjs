@@ -45,6 +45,52 @@ test('a field keeps focus, caret and text while the screen changes around it', (
   assert.deepEqual(found, ['1208', 3, true]);
 }));
 
+/** In the page: the engine starts once `letGo` is called, as on a slow device. */
+function heldBack() {
+  const { instantiate } = WebAssembly;
+  const go = new Promise((resolve) => { window.letGo = resolve; });
+  WebAssembly.instantiate = async (...given) => {
+    await go;
+    return instantiate(...given);
+  };
+}
+
+test('a number typed before the engine is ready is kept and answered', () => withBrowser(async (browser) => {
+  const page = await browser.open(FILE, { before: heldBack });
+  assert.equal(await page.locator('#ready').innerText(), 'Getting ready…');
+  const rooms = await page.locator('.nav button').allInnerTexts();
+  assert.ok(rooms.includes('Divide') && rooms.includes('Shop'));
+  await page.locator('#parts').fill('');
+  await page.keyboard.type('124');
+  await page.keyboard.press('ArrowLeft');
+  await page.evaluate(() => window.letGo());
+  await page.getByRole('button', { name: 'Plates 15 to 49' }).waitFor();
+  assert.deepEqual(await page.locator('.nav button').allInnerTexts(), rooms);
+  await page.keyboard.press('Backspace');
+  await page.keyboard.type('0');
+  assert.equal(await page.locator('#parts').inputValue(), '104');
+  await page.getByRole('button', { name: 'Plates 15 to 49' }).click();
+  await page.locator('#answer', { hasText: 'to set 104' }).waitFor();
+  await page.getByRole('button', { name: 'List', exact: true }).click();
+  await page.locator('#list').waitFor();
+  await page.locator('[data-do=room][data-value=shop]').click();
+  await page.locator('#shop-title').waitFor();
+
+  // Whatever was left open: what is typed now is what is wanted.
+  const again = await browser.open(FILE, { before: heldBack });
+  await again.locator('#parts').fill('63');
+  await again.evaluate(() => window.letGo());
+  await again.locator('#answer', { hasText: 'to set 63' }).waitFor();
+  assert.equal(await again.locator('#parts').inputValue(), '63');
+
+  // A press before that counts as well.
+  const third = await browser.open(FILE, { before: heldBack });
+  await third.locator('[data-do=room][data-value=shop]').click();
+  await third.evaluate(() => window.letGo());
+  await third.locator('#shop-title').waitFor();
+  assert.deepEqual([page, again, third].flatMap(({ seen }) => [...seen.errors, ...seen.violations]), []);
+}));
+
 /** In the page: the next call of the engine's entry reaches the real wasm with a length no memory has. */
 function trapOnce() {
   const { instantiate, Instance } = WebAssembly;

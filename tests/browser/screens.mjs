@@ -142,7 +142,7 @@ export const SCREENS = {
 /** A page on the screen called `name`. What earlier screens left in the profile would show: give each a fresh one. */
 export async function screen(browser, name) {
   const page = await browser.open(FILE);
-  await page.locator('#page > *').first().waitFor();
+  await page.locator('#answer').waitFor();
   await SCREENS[name](page);
   return page;
 }

@@ -16,10 +16,14 @@ const WAIT_MS = 1500; // the page opens without its store rather than later than
 
 /** All that the page remembers; only the engine reads it. */
 let state = '';
+/** What happened before the engine was ready, in order; null from then on. */
+let early = [];
+/** More events follow at once: only what the last one leaves is drawn. */
+let more = false;
 
 const effects = {
   state: (text) => { state = text; },
-  put,
+  put: (id, html) => { if (!more) put(id, html); },
   focus: (id) => document.getElementById(id)?.focus(),
   take: takeNewVersion,
   awake: (on) => awake(on, tell),
@@ -32,6 +36,10 @@ const effects = {
 
 /** Hands one event to the engine and carries out what it answers; true when the event was used up. */
 function send(kind, name = '', value = '') {
+  if (early) {
+    early.push([kind, name, value]);
+    return false;
+  }
   const plain = (text) => String(text).replace(/[\u001c-\u001f]/g, ' ');
   const outcome = turn(state, [kind, name, value, Math.round(Date.now())].map(plain).join(RECORD));
   document.getElementById('fault').hidden = outcome !== null;
@@ -93,21 +101,30 @@ async function bytes() {
   return unpack(packed, Number(carried.dataset.size));
 }
 
+// The field that stands there from the start may have been typed into before this script ran.
+for (const { name, value, defaultValue } of document.querySelectorAll('#page input')) {
+  if (value !== defaultValue) send('type', name, value);
+}
+
 try {
   const kept = startKeeping(tell);
   await ready(await bytes());
   const late = new Promise((resolve) => { setTimeout(resolve, WAIT_MS, null); });
-  const tellAll = (found) => found.forEach((event) => send(...event));
+  const tellAll = (found) => found.forEach((event, k) => {
+    more = k < found.length - 1;
+    send(...event);
+  });
   const wide = matchMedia('(min-width: 35em)');
-  const tellWide = () => send('wide', wide.matches ? 'yes' : 'no');
-  wide.addEventListener('change', tellWide);
+  const room = () => ['wide', wide.matches ? 'yes' : 'no'];
+  wide.addEventListener('change', () => send(...room()));
   const found = await Promise.race([kept, late]);
-  tellAll(found ?? []);
-  tellWide();
-  send('open', location.hash.slice(1), document.getElementById('engine') ? 'file' : 'site');
+  const happened = early;
+  early = null;
+  tellAll([...found ?? [], room(), ['open', location.hash.slice(1), document.getElementById('engine') ? 'file' : 'site'], ...happened]);
   if (!found) tellAll(await kept);
   offerNewVersion(() => send('version'));
 } catch (fault) {
   console.error(fault);
   document.getElementById('nostart').hidden = false;
+  document.getElementById('ready')?.remove();
 }

@@ -41,11 +41,17 @@
 //! **Markup.** The page's elements with an id are *regions*; an effect
 //! [`seam::Effect::Put`] says what a region holds. The browser's side changes only
 //! what differs, so focus, scroll and a half-typed number survive, and a whole
-//! screen may be put at every key. Give an `id` to every element that comes and
+//! screen may be put at every key: subtrees that are the same are passed over whole,
+//! and what lies outside the screen is laid out when it comes there. Give an `id` to every element that comes and
 //! goes among others of its kind (rows, panels), and to whatever takes the focus.
 //! Write with `maud::html!`, which escapes text and attribute values; `PreEscaped`
 //! is not used. The content policy refuses `style="…"` and `on…="…"`: use classes,
 //! `data-do` and SVG attributes.
+//!
+//! **At first open** the page already holds the frame and the field for parts: the
+//! build puts them there from the engine's own first screen (`web/tool/bundle.mjs`).
+//! What is typed and pressed before the engine is ready is handed in after `open`,
+//! and only the last screen of those first events is drawn.
 //!
 //! **Adding an event or an effect** is one arm here and one in `web/page/app.js`.
 

@@ -72,6 +72,15 @@ fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
             }
             return open_room(state, "divide", "");
         }
+        ("type", "parts") => {
+            // It stands there before anything is remembered: typed there, it is what is wanted.
+            for (name, value) in [("room", "divide"), ("kind", "parts")] {
+                if state.fields.has(name) {
+                    state.fields.set(name, value);
+                }
+            }
+            return divide::event(&mut state.fields, *event);
+        }
         _ if shop::event(&mut state.fields, *event) => {}
         _ => {
             let thread = thread::event(&mut state.fields, &mut state.jobs, *event);

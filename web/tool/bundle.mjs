@@ -31,11 +31,27 @@ function swap(text, old, by) {
 
 const policy = (rules) => `<meta http-equiv="Content-Security-Policy" content="${rules}; base-uri 'none'; form-action 'none'">`;
 
-const html = read('page/index.html');
 const style = (await transform(['style', 'run', 'thread'].map((name) => read(`page/${name}.css`)).join(''), { loader: 'css', minify: true, charset: 'utf8' })).code.trim();
 const app = (await script('page/app.js', 'page', { format: 'esm', minify: true })).trim();
 const wasm = readFileSync(`${web}dist/.page/small.wasm`);
+const html = swap(read('page/index.html'), '<!-- frame -->', await frame());
 if (/<\/script|<!--/i.test(app) || /<\/style/i.test(style)) throw new Error('this text cannot stand inside a page');
+
+/**
+ * What stands on the page before its engine is ready: the engine's own first screen as
+ * far as the field for parts, so that what is typed there stays when the rest comes.
+ */
+async function frame() {
+  const engine = await script('page/engine.js', 'page', { format: 'esm' });
+  const { ready, turn } = await import(`data:text/javascript;base64,${Buffer.from(engine).toString('base64')}`);
+  await ready(wasm);
+  const effects = turn('', '').split('\u001c').map((effect) => effect.split('\u001d'));
+  const screen = effects.find(([verb, id]) => verb === 'put' && id === 'page')[2];
+  const parts = screen.split('<div><p class="lab" id="job">');
+  const answer = screen.match(/<section class="ans"[^>]*>/);
+  if (parts.length !== 2 || !answer) throw new Error('the first screen has no field for parts');
+  return `${parts[0]}</div></section>${answer[0]}<p id="ready">Getting ready…</p></section></div></main></div>`;
+}
 
 /** `bytes` in the form that page/unpack.mjs reads. */
 function pack(bytes) {
@@ -50,6 +66,7 @@ let file = swap(html, '<!-- policy -->', policy(
 file = swap(file, '<link rel="stylesheet" href="style.css">', `<style>${style}</style>`);
 file = swap(file, '<link rel="manifest" href="manifest.webmanifest">\n', '');
 file = swap(file, '<link rel="icon" href="icon.svg">\n', '');
+file = swap(file, '<link rel="apple-touch-icon" href="icon.png">\n', '');
 file = swap(file, '<script src="app.js" type="module"></script>\n', '');
 file = swap(file, '</body>', `<script type="application/octet-stream" id="engine" data-size="${wasm.length}">${
   pack(wasm).toString('base64')}</script>\n<script type="module">${app}</script>\n</body>`);
@@ -64,6 +81,7 @@ const site = {
   'handturn.wasm': wasm,
   'manifest.webmanifest': read('page/manifest.webmanifest'),
   'icon.svg': read('page/icon.svg').trim(),
+  'icon.png': readFileSync(`${web}page/icon.png`),
 };
 const version = sha256(Object.values(site).map((part) => sha256(part, 'hex')).join(), 'hex').slice(0, 16);
 const kept = ['./', ...Object.keys(site).filter((name) => name !== 'index.html')];
