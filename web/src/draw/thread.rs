@@ -113,7 +113,7 @@ pub fn drawing(thread: &Thread, internal: bool) -> Result<Markup, Error> {
             // Angle between the flanks.
             @if groove.tan > 0.0 {
                 @let (sin, cos) = groove.lean();
-                @let far = 0.62 * PITCH;
+                @let far = (apex + 0.3 * groove.addendum) / cos * PITCH;
                 @let at = (y(apex), y(apex - far / PITCH * cos));
                 path.t d={ "M" (num(PITCH - far * sin)) " " (num(at.1)) "A" (num(far)) " " (num(far)) " 0 0 " (if internal { "0" } else { "1" }) " " (num(PITCH + far * sin)) " " (num(at.1)) } {}
                 text.h x=(num(PITCH)) y=(num(at.0 - up * (far - 14.0) + if internal { 14.0 } else { 0.0 })) font-size="17" { (words::angle(thread.form.angle)) }

@@ -2,7 +2,7 @@
 //! true; studs that can be moved stand where the drawing has room.
 use super::num;
 use handturn::number::float;
-use handturn::train::{Gap, Train};
+use handturn::train::{Chain, Train};
 use maud::{Markup, html};
 
 /// One stud with the gears on it, in the order in which they were met.
@@ -13,11 +13,23 @@ struct Stud {
     name: &'static str,
 }
 
-/// The drawing of `train`; `distance` is that of first and last stud in teeth, 0
+/// The drawing of a head's `train`; `distance` is that of first and last stud in teeth, 0
 /// when it is not known. `name` gives the same in a sentence.
 #[must_use]
 pub fn drawing(train: &Train, distance: u16, name: &str) -> Markup {
-    let studs = studs(train, f64::from(distance));
+    let ends = (crate::words::SPINDLE, crate::words::WORM_SHAFT);
+    chain(&Chain::from(*train), distance, ends, name)
+}
+
+/// The drawing of a `chain` of gears between studs called by `ends`.
+#[must_use]
+pub fn chain(
+    chain: &Chain,
+    distance: u16,
+    ends: (&'static str, &'static str),
+    name: &str,
+) -> Markup {
+    let studs = studs(chain, f64::from(distance), ends);
     let edge = |pick: fn(&Stud, f64) -> f64, far: bool| {
         let values = studs.iter().map(|stud| pick(stud, rim(stud)));
         if far { values.fold(f64::MIN, f64::max) } else { values.fold(f64::MAX, f64::min) }
@@ -68,29 +80,25 @@ fn label(stud: &Stud, above: bool, size: f64) -> Markup {
     }
 }
 
-/// The studs from spindle to worm shaft, placed in a zigzag whose ends stand
-/// `distance` apart where that is known and the chain can reach it.
-fn studs(train: &Train, distance: f64) -> Vec<Stud> {
-    let mut studs = vec![stud(train.first.driver, crate::words::SPINDLE)];
-    let idlers = |studs: &mut Vec<Stud>| {
-        for &teeth in train.idlers.iter().flatten() {
-            studs.push(stud(teeth, crate::words::IDLER));
+/// The studs from end to end, placed in a zigzag whose ends stand `distance` apart
+/// where that is known and the chain can reach it.
+fn studs(chain: &Chain, distance: f64, ends: (&'static str, &'static str)) -> Vec<Stud> {
+    let mut studs = Vec::new();
+    let pairs: Vec<_> = chain.pairs().collect();
+    for (k, pair) in pairs.iter().enumerate() {
+        if k == 0 {
+            studs.push(stud(pair.driver, ends.0));
+        } else if let Some(shared) = studs.last_mut() {
+            let shared: &mut Stud = shared;
+            shared.gears.push(pair.driver);
         }
-    };
-    if train.idlers_in == Gap::First {
-        idlers(&mut studs);
-    }
-    match train.second {
-        None => studs.push(stud(train.first.driven, crate::words::WORM_SHAFT)),
-        Some(second) => {
-            let mut shared = stud(train.first.driven, crate::words::STUD);
-            shared.gears.push(second.driver);
-            studs.push(shared);
-            if train.idlers_in == Gap::Second {
-                idlers(&mut studs);
-            }
-            studs.push(stud(second.driven, crate::words::WORM_SHAFT));
+        if k == usize::from(chain.idlers_in) {
+            studs.extend(
+                chain.idlers.iter().flatten().map(|&teeth| stud(teeth, crate::words::IDLER)),
+            );
         }
+        let name = if k + 1 == pairs.len() { ends.1 } else { crate::words::STUD };
+        studs.push(stud(pair.driven, name));
     }
     place(&mut studs, distance);
     studs
@@ -136,7 +144,7 @@ fn place(studs: &mut [Stud], distance: f64) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use handturn::train::Pair;
+    use handturn::train::{Gap, Pair};
 
     fn train(idlers: [Option<u16>; 2], second: Option<Pair>) -> Train {
         Train { first: Pair { driver: 56, driven: 24 }, second, idlers, idlers_in: Gap::First }
@@ -144,7 +152,7 @@ mod tests {
 
     #[track_caller]
     fn meshes(train: &Train, distance: f64) -> Vec<Stud> {
-        let studs = studs(train, distance);
+        let studs = studs(&Chain::from(*train), distance, ("first", "last"));
         for pair in studs.windows(2) {
             let (a, b) = (&pair[0], &pair[1]);
             let apart = ((a.x - b.x).powi(2) + (a.y - b.y).powi(2)).sqrt();

@@ -30,7 +30,7 @@ pub fn said(error: &Error, typed: &str) -> Said {
         (_, Cause::Empty) => name.to_owned() + " stands empty.",
         (_, Cause::NotANumber) => name.to_owned() + " must be a number.",
         (_, Cause::NotWhole) => name.to_owned() + " must be a whole number.",
-        (Field::Pitch | Field::Major, Cause::OutOfRange { least, greatest }) => {
+        (Field::Pitch | Field::Major | Field::Diameter | Field::Lead | Field::Screw, Cause::OutOfRange { least, greatest }) => {
             [name, " must be from ", &um(least), " to ", &um(greatest), " mm."].concat()
         }
         (_, Cause::OutOfRange { least, greatest }) => {
@@ -142,6 +142,11 @@ pub fn field(field: Field) -> &'static str {
         Field::SlideDial => "The dial",
         Field::ThreadDial => "The thread dial",
         Field::Speed => "Speed",
+        Field::Engagement => "Engagement",
+        Field::Drills => "A drill",
+        Field::Lead => "The lead",
+        Field::Screw => "The lead screw",
+        Field::Gearbox => "A ratio of head or gearbox",
         _ => "The number",
     }
 }

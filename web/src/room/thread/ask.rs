@@ -47,11 +47,7 @@ pub(super) struct Asked {
 
 /// What stands in one of the entry's fields.
 pub(super) fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
-    fields.or(name, default(name))
-}
-
-fn default(name: &str) -> &'static str {
-    NAMES.iter().find(|(n, _)| *n == name).map_or("", |(_, text)| text)
+    super::typed(fields, &NAMES, name)
 }
 
 /// The thread as typed, or the field that cannot be read and why.
@@ -64,7 +60,7 @@ pub(super) fn asked(fields: &Fields) -> Result<Asked, (&'static str, Error)> {
 
 /// The last thread that could be read.
 pub(super) fn last_good(fields: &Fields) -> Option<Asked> {
-    read(&|name| fields.or(&good(name), default(name))).ok()
+    read(&|name| super::last(fields, &NAMES, name)).ok()
 }
 
 /// Keeps the fields of a thread that reads, as the last good one.

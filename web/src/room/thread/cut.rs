@@ -47,8 +47,7 @@ pub(super) struct Setup {
 }
 
 pub(super) fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
-    let default = NAMES.iter().find(|(n, _)| *n == name).map_or("", |(_, text)| text);
-    fields.or(name, default)
+    super::typed(fields, &NAMES, name)
 }
 
 /// The set-over of the slide from square across, as it is set now.
@@ -174,7 +173,7 @@ pub(super) fn panel(fields: &Fields, jobs: &Jobs, shown: &Asked) -> Markup {
     }
     let now = set_up(shown, &|name| typed(fields, name));
     let wrong = now.as_ref().err().copied();
-    let last = |name: &'static str| fields.or(&super::ask::good(name), typed(fields, name));
+    let last = |name: &'static str| super::last(fields, &NAMES, name);
     let setup = now.ok().or_else(|| set_up(shown, &last).ok());
     let form = Form { fields, wrong: wrong.as_ref() };
     html! {
@@ -188,7 +187,7 @@ pub(super) fn panel(fields: &Fields, jobs: &Jobs, shown: &Asked) -> Markup {
             }
             div.figures {
                 @if let Some(setup) = &setup { (how(shown, setup)) }
-                (form.all(shown))
+                (form.all(shown, setup.as_ref()))
             }
         }
         (extra::section(fields, shown, setup.as_ref()))
@@ -230,6 +229,10 @@ fn how(shown: &Asked, setup: &Setup) -> Markup {
     }
 }
 
+fn inch_of(setup: Option<&Setup>) -> bool {
+    setup.is_some_and(|setup| setup.inch)
+}
+
 struct Form<'a> {
     fields: &'a Fields,
     wrong: Option<&'a Wrong>,
@@ -248,7 +251,21 @@ impl<'a> Form<'a> {
         })
     }
 
-    fn all(&self, shown: &Asked) -> Markup {
+    fn filled(&self, name: &str, label: &str, with: Option<String>) -> Markup {
+        let with = with.filter(|_| typed(self.fields, name).trim().is_empty());
+        html! {
+            div { (self.field(name, label, "text")) @if let Some(with) = with { p.filled { (words::taken_as(&with)) } } }
+        }
+    }
+
+    fn all(&self, shown: &Asked, setup: Option<&Setup>) -> Markup {
+        let plan = setup.map(|setup| &setup.plan);
+        let shows = |length: Length| {
+            if inch_of(setup) { words::in_inches(length) } else { words::mm(length) }
+        };
+        let nose = plan.map(|plan| match plan.nose {
+            Nose::Flat(size) | Nose::Radius(size) => words::mm(size),
+        });
         let square = set_over(self.fields, shown) == Angle::ZERO;
         let inch = typed(self.fields, "th-unit") == "inch";
         let unit = if inch { "in" } else { "mm" };
@@ -266,8 +283,8 @@ impl<'a> Form<'a> {
                     ("round", words::NOSE_RADIUS), ("flat", words::NOSE_FLAT),
                 ]))
                 div.pair {
-                    (self.field("th-nose-mm", words::NOSE_MM, "text"))
-                    (self.field("th-work", words::work(shown.internal), "text"))
+                    (self.filled("th-nose-mm", words::NOSE_MM, nose))
+                    (self.filled("th-work", words::work(shown.internal), setup.map(|setup| words::mm(setup.ask.work))))
                 }
                 (segmented("th-unit", words::DIAL_UNIT, typed(self.fields, "th-unit"), &[
                     ("mm", words::DIAL_MM), ("inch", words::DIAL_INCH),
@@ -278,10 +295,10 @@ impl<'a> Form<'a> {
                     ]))
                 }
                 div.pair {
-                    (self.field("th-division", &division, "text"))
+                    (self.filled("th-division", &division, plan.map(|plan| shows(plan.dial.division))))
                     (self.field("th-marks", words::MARKS_ROUND, "numeric"))
-                    (self.field("th-first", &first, "text"))
-                    (self.field("th-least", &least, "text"))
+                    (self.filled("th-first", &first, plan.map(|plan| shows(plan.first))))
+                    (self.filled("th-least", &least, plan.map(|plan| shows(plan.least))))
                 }
                 (self.field("th-spring", words::SPRING, "numeric"))
                 p.why { (words::BLANK_FIELDS) }

@@ -36,7 +36,7 @@ const NAMES: [(&str, &str); 13] = [
 type Wrong = (&'static str, Error);
 
 fn text<'a>(fields: &'a Fields, name: &str) -> &'a str {
-    fields.or(name, NAMES.iter().find(|(n, _)| *n == name).map_or("", |(_, text)| text))
+    super::typed(fields, &NAMES, name)
 }
 
 fn length(fields: &Fields, name: &'static str, of: Of) -> Result<Length, Wrong> {

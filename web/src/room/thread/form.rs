@@ -28,19 +28,19 @@ pub(super) fn section(
     html! {
         section.ask aria-label=(words::WHICH_THREAD) {
             (segmented("th-how", words::HOW, how, &[
-                ("name", words::BY_NAME), ("own", words::MY_OWN),
+                ("name", words::BY_NAME), ("own", words::MY_OWN), ("which", words::WHICH),
             ]))
             div id=(["th-by-", how].concat()) .field-set {
                 @match how {
                     "own" => (form.own()),
-                    "which" => (which::section(fields)),
+                    "which" => (which::section(fields, ask::typed(fields, "th-side") == "nut")),
                     _ => (form.name(shown)),
                 }
             }
+            (segmented("th-side", words::SIDE, ask::typed(fields, "th-side"), &[
+                ("screw", words::SCREW), ("nut", words::NUT),
+            ]))
             @if how != "which" {
-                (segmented("th-side", words::SIDE, ask::typed(fields, "th-side"), &[
-                    ("screw", words::SCREW), ("nut", words::NUT),
-                ]))
                 @if let Some(shown) = shown { (classes(shown)) }
             }
         }

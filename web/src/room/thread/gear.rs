@@ -1,16 +1,333 @@
 //! Gear it: the lathe as its owner typed it, and the change gears for the lead.
-use super::ask;
+use super::ask::{self, Asked};
+use super::keep;
+use crate::draw::train as draw;
 use crate::fields::Fields;
+use crate::pieces::{Field, caution, field, segmented};
+use crate::words::{errors::said, thread as words};
+use handturn::head::{Mounting, read as listed};
 use handturn::measure::Length;
-use handturn::{Error, Field as Of};
+use handturn::measure::read;
+use handturn::thread::Hand;
+use handturn::thread::gearing::{Job, Lathe, Lead, go_on, lacks};
+use handturn::train::{Found, Lacking, Search, Senses, Six};
+use handturn::{Cause, Error, Field as Of, List, bounds};
+use maud::{Markup, html};
 
 /// The lead screw until something is typed.
 pub(super) const SCREW: &str = "8 tpi";
+/// The step's fields with what they read as until something is typed.
+const NAMES: [(&str, &str); 13] = [
+    ("th-screw", SCREW),
+    ("th-screw-hand", "right"),
+    ("th-head", "1"),
+    ("th-gearbox", ""),
+    ("th-gears", "20x2 25 30 35 40 45 50 55 60 65 70 75 80"),
+    ("th-distance", "0"),
+    ("th-margin", "2"),
+    ("th-idlers", "2"),
+    ("th-four", "on"),
+    ("th-drive", "either"),
+    ("th-lead", "thread"),
+    ("th-module", "1"),
+    ("th-worm-starts", "1"),
+];
+/// Trains listed.
+const LISTED: usize = 5;
+/// Steps of a search in one answer: far more than four gears ever take, and few enough
+/// that six gears don't keep a press waiting.
+const STEPS: u32 = 400_000;
+
+type Wrong = (&'static str, Error);
+type Text<'t> = &'t dyn Fn(&'static str) -> &'t str;
+
+fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
+    super::typed(fields, &NAMES, name)
+}
 
 /// Lead of the lead screw.
 ///
 /// # Errors
 /// What cannot be read.
-pub(super) fn screw(fields: &Fields) -> Result<Length, (&'static str, Error)> {
-    ask::pitch(fields.or("th-screw", SCREW)).map_err(|e| ("th-screw", e.of(Of::Pitch)))
+pub(super) fn screw(fields: &Fields) -> Result<Length, Wrong> {
+    ask::pitch(typed(fields, "th-screw")).map_err(|e| ("th-screw", e.of(Of::Screw)))
+}
+
+/// A lead, a lathe and its trains.
+struct Worked {
+    job: Job,
+    lathe: Lathe,
+    search: Search<LISTED>,
+    /// All that was to be looked at was.
+    whole: bool,
+}
+
+fn lathe<'t>(text: Text<'t>) -> Result<Lathe, Wrong> {
+    let count = |name: &'static str, bound| read::count(text(name), bound).map_err(|e| (name, e));
+    let mut gearbox = List::new();
+    for part in text("th-gearbox").split([' ', ';', '\n']).filter(|part| !part.is_empty()) {
+        let ratio = read::ratio(part).map_err(|e| ("th-gearbox", e.of(Of::Gearbox)))?;
+        let most = u16::try_from(bounds::MAX_GEARBOX).unwrap_or(u16::MAX);
+        gearbox
+            .push(ratio)
+            .map_err(|_| ("th-gearbox", Error::new(Of::Gearbox, Cause::TooMany { most })))?;
+    }
+    let idlers = bounds::Bound { field: Of::Mounting, least: 0, greatest: 2 };
+    let narrow = |n: u32| u16::try_from(n).unwrap_or(u16::MAX);
+    let mounting = Mounting {
+        distance: narrow(count("th-distance", bounds::STUD_TEETH)?),
+        margin: narrow(count("th-margin", bounds::STUD_TEETH)?),
+        most_idlers: u8::try_from(count("th-idlers", idlers)?).unwrap_or(2),
+        four_gears: text("th-four") == "on",
+        ..Mounting::default()
+    };
+    Ok(Lathe {
+        screw: ask::pitch(text("th-screw")).map_err(|e| ("th-screw", e.of(Of::Screw)))?,
+        screw_hand: if text("th-screw-hand") == "left" { Hand::Left } else { Hand::Right },
+        head: read::ratio(text("th-head")).map_err(|e| ("th-head", e.of(Of::Gearbox)))?,
+        gearbox,
+        gears: listed::gears(text("th-gears")).map_err(|e| ("th-gears", e))?,
+        mounting,
+        drive: match text("th-drive") {
+            "same" => Senses::Same,
+            "against" => Senses::Against,
+            _ => Senses::Either,
+        },
+    })
+}
+
+fn lead<'t>(shown: &Asked, text: Text<'t>) -> Result<Lead, Wrong> {
+    let starts = || {
+        let starts = read::count(text("th-worm-starts"), bounds::STARTS)
+            .map_err(|e| ("th-worm-starts", e))?;
+        Ok(u8::try_from(starts).unwrap_or(u8::MAX))
+    };
+    let at = |error: Error| ("th-module", error.of(Of::Lead));
+    match text("th-lead") {
+        "module" => {
+            let module = read::length(text("th-module"), read::Unit::Mm).map_err(at)?;
+            Lead::of_module(module, starts()?).map_err(at)
+        }
+        "dp" => {
+            let pitch = read::number(text("th-module"), Of::Lead).map_err(at)?;
+            Lead::of_diametral_pitch(pitch, starts()?).map_err(at)
+        }
+        _ => Lead::of_pitch(shown.thread.pitch, shown.thread.starts).map_err(|e| ("", e)),
+    }
+}
+
+fn work_out<'t>(shown: &Asked, text: Text<'t>, six: bool) -> Result<Worked, Wrong> {
+    let lathe = lathe(text)?;
+    let six = if six { Six::Always } else { Six::Never };
+    let job = Job { lead: lead(shown, text)?, hand: shown.thread.hand, six };
+    let mut search = Search::new();
+    let whole = go_on(&mut search, &job, &lathe, STEPS).map_err(|error| match error.field {
+        Of::Gears => ("th-gears", error),
+        Of::Screw => ("th-screw", error),
+        Of::Gearbox if lathe.gearbox.is_empty() => ("th-head", error),
+        Of::Gearbox => ("th-gearbox", error),
+        Of::Lead if text("th-lead") != "thread" => ("th-module", error),
+        _ => ("", error),
+    })?;
+    Ok(Worked { job, lathe, search, whole })
+}
+
+/// Keeps the fields, where they read, as last read well.
+pub(super) fn keep_good(fields: &mut Fields, shown: &Asked) {
+    let text = |name: &'static str| typed(fields, name);
+    let reads = lathe(&text).and_then(|lathe| lathe.check().map_err(|e| ("", e)));
+    if reads.is_ok() && lead(shown, &text).is_ok() {
+        keep(fields, &NAMES);
+    }
+}
+
+/// The step as markup.
+pub(super) fn panel(fields: &Fields, shown: &Asked) -> Markup {
+    let six = fields.get("th-six") == "on";
+    let now = work_out(shown, &|name| typed(fields, name), six);
+    let wrong = now.as_ref().err().copied();
+    let last = |name: &'static str| super::last(fields, &NAMES, name);
+    let worked = now.ok().or_else(|| work_out(shown, &last, six).ok());
+    html! {
+        (kind_of_lead(fields, wrong.as_ref()))
+        @if let Some(("", error)) = &wrong { (caution(html! { (said(error, "").wrong) })) }
+        @if let Some(worked) = &worked { (answer(fields, worked)) }
+        (owned(fields, wrong.as_ref()))
+    }
+}
+
+fn entry(
+    fields: &Fields,
+    name: &'static str,
+    label: &str,
+    keys: &str,
+    wrong: Option<&Wrong>,
+) -> Markup {
+    let value = typed(fields, name);
+    let error = wrong.filter(|(wrong, _)| *wrong == name).map(|(_, error)| said(error, value));
+    field(&Field { name, label, value, keys, error })
+}
+
+/// The lead of the thread, or of a worm.
+fn kind_of_lead(fields: &Fields, wrong: Option<&Wrong>) -> Markup {
+    let kind = typed(fields, "th-lead");
+    html! {
+        div.lead-kind {
+            (segmented("th-lead", words::WHICH_LEAD, kind, &[
+                ("thread", words::OF_THE_THREAD), ("module", words::MODULE_WORM), ("dp", words::DP_WORM),
+            ]))
+            @if kind != "thread" {
+                div.pair {
+                    (entry(fields, "th-module", if kind == "dp" { words::DP } else { words::MODULE }, "decimal", wrong))
+                    (entry(fields, "th-worm-starts", words::STARTS, "numeric", wrong))
+                }
+            }
+        }
+    }
+}
+
+fn answer(fields: &Fields, worked: &Worked) -> Markup {
+    let best = worked.search.best();
+    let place = fields.get("th-train").parse().unwrap_or(0_usize);
+    let Some(found) = best.get(place).or(best.first()) else { return none(worked) };
+    let chain = &found.chain;
+    let distance = worked.lathe.mounting.distance;
+    html! {
+        div.two {
+            figure.draw.plate {
+                (draw::chain(chain, distance, (words::FIRST_STUD, words::LEAD_SCREW), &words::train_name(chain)))
+                figcaption.why { (words::idlers_free(chain)) }
+            }
+            div.figures {
+                div {
+                    p { (mark(found)) " " span.why { (words::lead_on(&worked.job, &worked.lathe)) } }
+                    p.answer-big.gears {
+                        @for pair in chain.pairs() { span { (pair.driver) " " small { (words::DRIVES) } " " (pair.driven) } " " }
+                    }
+                    p.why { (words::mounted(found, &worked.lathe)) }
+                    @if !found.is_exact() {
+                        p { (words::cuts(&worked.job, &worked.lathe, found)) }
+                    }
+                }
+                div {
+                    h3 { (crate::words::BY_HAND) }
+                    ul.work { @for line in words::gear_lines(&worked.job, &worked.lathe, found) { li { (line) } } }
+                }
+                (caution(html! { (crate::words::FINGERS_OUT) }))
+                (others(best, found))
+                (lacking(worked, found))
+                (six(fields, worked))
+            }
+        }
+    }
+}
+
+/// No train at all.
+fn none(worked: &Worked) -> Markup {
+    html! {
+        p { (words::NO_TRAIN) }
+        @if let Some(unmounted) = worked.search.unmounted() { p.why { (words::unmounted(&unmounted)) } }
+    }
+}
+
+/// Exact, or within how much.
+fn mark(found: &Found) -> Markup {
+    html! {
+        @if found.is_exact() {
+            span.mark.ex {
+                svg viewBox="0 0 16 16" aria-hidden="true" { path d="M2.5 6.2h11M2.5 10.2h11" {} }
+                (crate::words::EXACT)
+            }
+        } @else {
+            span.mark.ap {
+                span.vh { (crate::words::APPROXIMATE) }
+                svg viewBox="0 0 16 16" aria-hidden="true" { path d="M2 6.2q3-3 6 0t6 0M2 11q3-3 6 0t6 0" {} }
+                (words::off(found))
+            }
+        }
+    }
+}
+
+/// The next best ones.
+fn others(best: &[Found], chosen: &Found) -> Markup {
+    html! {
+        @if best.len() > 1 {
+            div {
+                h3 id="th-trains" { (words::NEXT_BEST) }
+                ol.candidates aria-labelledby="th-trains" {
+                    @for (place, found) in best.iter().enumerate() {
+                        @if found != chosen {
+                            li {
+                                button.alt type="button" data-do="th-train" data-value=(place) {
+                                    b { (words::drives(&found.chain)) } (mark(found))
+                                }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// What one gear would make it exact.
+fn lacking(worked: &Worked, found: &Found) -> Markup {
+    if found.is_exact() {
+        return html! {};
+    }
+    if worked.job.lead.times_pi {
+        return html! { p.why { (words::NEVER_EXACT) } };
+    }
+    let Ok(Lacking { smallest, with_127 }) = lacks(&worked.job, &worked.lathe) else {
+        return html! {};
+    };
+    let classic = with_127.map(|found| (127, found));
+    let both = [smallest, classic.filter(|_| smallest.is_none_or(|(teeth, _)| teeth != 127))];
+    html! {
+        div {
+            h3 { (words::TO_BE_EXACT) }
+            @for (teeth, found) in both.iter().flatten() {
+                p { (words::with_gear(*teeth, &found.chain)) }
+                div.acts { button.btn type="button" data-do="divide-n" data-value=(teeth) { (words::divide_gear(*teeth)) } }
+            }
+            @if both.iter().flatten().next().is_none() { p.why { (words::NO_ONE_GEAR) } }
+        }
+    }
+}
+
+/// Six gears on request.
+fn six(fields: &Fields, worked: &Worked) -> Markup {
+    html! {
+        @if fields.get("th-six") == "on" {
+            p.why { (words::six_done(worked.whole, worked.search.covered())) }
+        } @else if worked.search.best().first().is_none_or(|best| !best.is_exact()) && worked.lathe.mounting.four_gears {
+            div.acts { button.btn type="button" data-do="th-six" data-value="on" { (words::TRY_SIX) } }
+        }
+    }
+}
+
+/// The lathe as its owner typed it.
+fn owned(fields: &Fields, wrong: Option<&Wrong>) -> Markup {
+    html! {
+        section.setup.lathe aria-labelledby="th-lathe" {
+            h3.lead id="th-lathe" { (words::MY_LATHE) }
+            p.why { (words::LATHE_WHY) }
+            (entry(fields, "th-gears", words::CHANGE_GEARS, "text", wrong))
+            div.pair {
+                (entry(fields, "th-screw", words::SCREW_PITCH, "text", wrong))
+                (entry(fields, "th-head", words::HEAD_RATIO, "text", wrong))
+                (entry(fields, "th-gearbox", words::GEARBOX, "text", wrong))
+                (entry(fields, "th-distance", words::STUDS_APART, "numeric", wrong))
+                (entry(fields, "th-margin", words::RIM_MARGIN, "numeric", wrong))
+                (entry(fields, "th-idlers", words::MOST_IDLERS, "numeric", wrong))
+            }
+            (segmented("th-drive", words::DRIVE, typed(fields, "th-drive"), &[
+                ("either", words::EITHER_WAY), ("same", words::SAME_WAY), ("against", words::OTHER_WAY),
+            ]))
+            (segmented("th-screw-hand", words::SCREW_HAND, typed(fields, "th-screw-hand"), &[
+                ("right", words::SCREW_RIGHT), ("left", words::SCREW_LEFT),
+            ]))
+            label.tick { input type="checkbox" id="th-four" name="th-four" checked[typed(fields, "th-four") == "on"]; (words::FOUR_GEARS) }
+        }
+    }
 }

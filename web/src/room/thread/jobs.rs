@@ -143,9 +143,15 @@ choice! {
 }
 
 impl Jobs {
-    /// The newest job that is not done.
+    /// The newest job that is not done; the newest of all where all are.
     pub(super) fn resumable(&self) -> Option<&Entry> {
-        self.list.iter().rev().find(|entry| !entry.fault && entry.done < entry.of)
+        let read = || self.list.iter().rev().filter(|entry| !entry.fault);
+        read().find(|entry| entry.done < entry.of).or(read().next())
+    }
+
+    /// Whether something is stored that cannot be read.
+    pub(super) fn unreadable(&self) -> bool {
+        self.list.iter().any(|entry| entry.fault)
     }
 
     fn list(&mut self, entry: Entry) {

@@ -33,8 +33,7 @@ struct Worked {
 type Wrong = (&'static str, Error);
 
 fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
-    let default = NAMES.iter().find(|(n, _)| *n == name).map_or("", |(_, text)| text);
-    fields.or(name, default)
+    super::typed(fields, &NAMES, name)
 }
 
 /// What is worked out with the texts that `text` gives.
@@ -84,7 +83,7 @@ pub(super) fn panel(fields: &Fields, shown: &Asked) -> Markup {
     }
     let now = work_out(shown, &|name| typed(fields, name));
     let wrong = now.as_ref().err().copied();
-    let last = |name: &'static str| fields.or(&super::ask::good(name), typed(fields, name));
+    let last = |name: &'static str| super::last(fields, &NAMES, name);
     let worked = now.ok().or_else(|| work_out(shown, &last).ok());
     html! {
         @if let Some(("", error)) = &wrong { (caution(html! { (words::no_wires(error)) })) }

@@ -27,8 +27,12 @@ use handturn::measure::read;
 use maud::{Markup, html};
 
 /// The steps, as pressed and as named.
-const TABS: [(&str, &str); 3] =
-    [("size", words::SIZE_IT), ("cut", words::CUT_IT), ("measure", words::MEASURE_IT)];
+const TABS: [(&str, &str); 4] = [
+    ("size", words::SIZE_IT),
+    ("cut", words::CUT_IT),
+    ("gear", words::GEAR_IT),
+    ("measure", words::MEASURE_IT),
+];
 
 /// The room as markup.
 #[must_use]
@@ -67,6 +71,7 @@ pub fn screen(fields: &Fields, jobs: &Jobs) -> Markup {
 fn panel(fields: &Fields, jobs: &Jobs, tab: &str, shown: &Asked) -> Markup {
     match tab {
         "cut" => cut::panel(fields, jobs, shown),
+        "gear" => gear::panel(fields, shown),
         "measure" => measure::panel(fields, shown),
         _ => size::panel(fields, shown),
     }
@@ -100,6 +105,7 @@ pub fn event(fields: &mut Fields, jobs: &mut Jobs, event: Event) -> Option<Vec<E
             return Some(effects);
         }
         ("press", name) if name.starts_with("th-job-") => return jobs.press(&event),
+        ("press", "th-set") => size::toggle(fields, event.value),
         _ => fields.set(event.name, event.value),
     }
     match event.name {
@@ -111,9 +117,19 @@ pub fn event(fields: &mut Fields, jobs: &mut Jobs, event: Event) -> Option<Vec<E
         "th-side" => fields.forget("th-class"),
         _ => {}
     }
+    // Another question: what was chosen of the old answer goes.
+    if !matches!(event.name, "th-train" | "th-six" | "th-tab") {
+        fields.forget("th-train");
+        fields.forget("th-six");
+    }
     ask::keep_good(fields);
+    if matches!(event.name, "th-over" | "th-counted") {
+        which::keep_good(fields);
+    }
     if let Some(shown) = shown(fields) {
+        size::keep_good(fields, &shown);
         cut::keep_good(fields, &shown);
+        gear::keep_good(fields, &shown);
         measure::keep_good(fields, &shown);
     }
     Some(Vec::new())
@@ -151,8 +167,25 @@ fn key(fields: &mut Fields, event: Event) -> Vec<Effect> {
     vec![Effect::Focus(["th-tab-", to].concat()), Effect::Used]
 }
 
+/// Fields by name, each with what it reads as until something is typed.
+type Names = [(&'static str, &'static str)];
+
+/// What stands in one of `names`.
+fn typed<'a>(fields: &'a Fields, names: &Names, name: &str) -> &'a str {
+    fields.or(name, default(names, name))
+}
+
+/// What stood in one of `names` when all of them last read well.
+fn last<'a>(fields: &'a Fields, names: &Names, name: &str) -> &'a str {
+    fields.or(&ask::good(name), default(names, name))
+}
+
+fn default(names: &Names, name: &str) -> &'static str {
+    names.iter().find(|(n, _)| *n == name).map_or("", |(_, text)| text)
+}
+
 /// Keeps what stands in `names` as last read well.
-fn keep(fields: &mut Fields, names: &[(&str, &str)]) {
+fn keep(fields: &mut Fields, names: &Names) {
     for (name, default) in names {
         let text = fields.or(name, default).to_owned();
         fields.set(&ask::good(name), &text);

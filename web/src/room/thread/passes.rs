@@ -19,6 +19,7 @@ pub(super) fn waiting(jobs: &Jobs) -> Markup {
                 button.btn id="th-undrop" type="button" data-do="th-job-undrop" { (words::BRING_BACK) }
             }
         }
+        @if jobs.unreadable() { p.care { (words::UNREADABLE) } }
         @if let Some(entry) = jobs.resumable() { (strip(entry)) }
     }
 }
@@ -26,7 +27,7 @@ pub(super) fn waiting(jobs: &Jobs) -> Markup {
 fn strip(entry: &Entry) -> Markup {
     html! {
         div.under-way id="th-under-way" {
-            p { b { (words::UNDER_WAY) } " " (words::passes_of(&entry.title, entry.done, entry.of)) }
+            p { b { (if entry.done < entry.of { words::UNDER_WAY } else { words::ALL_DONE }) } " " (words::passes_of(&entry.title, entry.done, entry.of)) }
             button.btn.go type="button" data-do="th-job-resume" data-value=(entry.id) { (words::GO_ON) }
         }
     }

@@ -1,21 +1,154 @@
-//! Size it: the section to scale, the blank, the limits of both sides, drills.
+//! Size it: the section to scale, the blank or the hole, the limits of both sides, and
+//! what goes with them.
 use super::ask::Asked;
-use super::table;
+use super::{keep, lines, table};
 use crate::draw::thread as draw;
 use crate::fields::Fields;
-use crate::words::thread as words;
+use crate::pieces::{Field, caution, field};
+use crate::words::{errors::said, thread as words};
+use handturn::List;
+use handturn::measure::read;
+use handturn::thread::Kind;
+use handturn::thread::drills::{self, DrillSet, MAX_OFFERED, Owned, Tapping};
+use handturn::thread::fitting::{self, Clearance};
+use handturn::thread::limits::Side;
+use handturn::thread::ready;
+use handturn::{Error, Field as Of};
 use maud::{Markup, html};
+
+/// The step's fields with what they read as until something is typed.
+const NAMES: [(&str, &str); 3] = [("th-percent", "70"), ("th-sets", "metric"), ("th-drills", "")];
+/// The sets by their values.
+const SETS: [(&str, DrillSet); 4] = [
+    ("metric", DrillSet::Metric),
+    ("number", DrillSet::Number),
+    ("letter", DrillSet::Letter),
+    ("fraction", DrillSet::Fraction),
+];
+
+type Wrong = (&'static str, Error);
+
+fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
+    super::typed(fields, &NAMES, name)
+}
+
+/// The drills owned and what they are asked for.
+struct Drills {
+    sets: Vec<DrillSet>,
+    loose: Vec<handturn::measure::Length>,
+    offered: List<Tapping, MAX_OFFERED>,
+}
+
+impl Drills {
+    fn owned(&self) -> Owned<'_> {
+        Owned { sets: &self.sets, loose: &self.loose }
+    }
+}
+
+fn drills<'t>(shown: &Asked, text: &dyn Fn(&'static str) -> &'t str) -> Result<Drills, Wrong> {
+    let chosen = text("th-sets");
+    let sets: Vec<_> = SETS
+        .iter()
+        .filter(|(value, _)| chosen.split(' ').any(|one| one == *value))
+        .map(|(_, set)| *set)
+        .collect();
+    let loose = lines::lengths(text("th-drills"), Of::Drills).map_err(|e| ("th-drills", e))?;
+    let percent = text("th-percent").trim().trim_end_matches('%');
+    let percent = read::number(percent, Of::Engagement).map_err(|e| ("th-percent", e))?;
+    let found = drills::tapping(&shown.thread, &Owned { sets: &sets, loose: &loose }, percent);
+    let offered = match found {
+        Ok(offered) => offered,
+        Err(error) if error.field == Of::Engagement => return Err(("th-percent", error)),
+        // None that would do: said beside the answer, not at a field.
+        Err(_) => List::new(),
+    };
+    Ok(Drills { sets, loose, offered })
+}
+
+/// Keeps the fields, where they read, as last read well.
+pub(super) fn keep_good(fields: &mut Fields, shown: &Asked) {
+    if drills(shown, &|name| typed(fields, name)).is_ok() {
+        keep(fields, &NAMES);
+    }
+}
+
+/// A set of drills is owned, or no longer.
+pub(super) fn toggle(fields: &mut Fields, set: &str) {
+    let mut sets: Vec<&str> = typed(fields, "th-sets").split_whitespace().collect();
+    match sets.iter().position(|one| *one == set) {
+        Some(place) => drop(sets.remove(place)),
+        None => sets.push(set),
+    }
+    let text = sets.join(" ");
+    fields.set("th-sets", &text);
+}
 
 /// The step as markup.
 pub(super) fn panel(fields: &Fields, shown: &Asked) -> Markup {
-    let _ = fields;
+    let now = drills(shown, &|name| typed(fields, name));
+    let wrong = now.as_ref().err().copied();
+    let last = |name: &'static str| super::last(fields, &NAMES, name);
+    let drills = now.ok().or_else(|| drills(shown, &last).ok());
     html! {
-        div.two {
+        div.sized {
             figure.draw.plate {
                 @if let Ok(section) = draw::drawing(&shown.thread, shown.internal) { (section) }
             }
             div.figures {
+                @if shown.internal { (hole(shown, drills.as_ref())) } @else { (blank(shown)) }
                 (limits(shown))
+                @if !shown.internal { (hole(shown, drills.as_ref())) }
+                (owned(fields, wrong.as_ref()))
+            }
+            div.figures {
+                (beside(shown, drills.as_ref()))
+                (by_hand(shown))
+            }
+        }
+    }
+}
+
+/// What a screw is turned to.
+fn blank(shown: &Asked) -> Markup {
+    let limits = shown.limited.as_ref();
+    let turned = ready::blank(&shown.thread, limits.map(|(_, limits)| limits), false);
+    let blank = limits.and_then(|(class, _)| fitting::blank(&shown.thread, *class).ok());
+    html! {
+        @if let Ok(turned) = turned {
+            div {
+                p.lab { (words::TURN_TO) }
+                (table::large(turned))
+                @if let Some(blank) = blank {
+                    p.why { (words::blank_range(&blank.cut)) }
+                    // No die cuts these in one go.
+                    @if !matches!(shown.thread.form.kind, Kind::Trapezoidal | Kind::Acme | Kind::Square) {
+                        p { (words::FOR_A_DIE) " " b { (words::mm(blank.die)) " mm" } ", " (words::inches(blank.die)) " in" }
+                        (caution(html! { (words::DIE_CARE) }))
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// What a nut is drilled or bored to.
+fn hole(shown: &Asked, drills: Option<&Drills>) -> Markup {
+    let class = if shown.internal { shown.limited.as_ref() } else { shown.mate.as_ref() };
+    let limits = class.map(|(_, limits)| limits);
+    let bore = ready::blank(&shown.thread, limits, true);
+    let best = drills.and_then(|drills| drills.offered.first());
+    html! {
+        div {
+            p.lab { (words::TAPPING_DRILL) }
+            @if let Some(best) = best {
+                p.answer-big.lesser[!shown.internal] { (words::drill(&best.drill)) }
+                p.why { (words::engagement(best, &shown.thread)) }
+                @if let Some(drills) = drills {
+                    @if drills.offered.len() > 1 { p.why { (words::also_owned(drills.offered.get(1..).unwrap_or(&[]))) } }
+                }
+            } @else { p { (words::NO_DRILL) } }
+            @if let Ok(bore) = bore {
+                p { (words::CORE_HOLE) " " b { (words::mm(bore)) " mm" } ", " (words::inches(bore)) " in" }
             }
         }
     }
@@ -42,12 +175,89 @@ fn basic(shown: &Asked) -> Markup {
     ];
     html! {
         table.lim {
-            thead { tr { th scope="col" { (words::BASIC) } th scope="col" { "" } } }
+            thead { tr { th scope="col" { (words::BASIC) } th scope="col" { (words::SIZE) } } }
             tbody {
                 @for (name, length) in sizes {
                     @if let Some(length) = length { tr { th scope="row" { (name) } td { (table::both(length)) } } }
                 }
             }
+        }
+    }
+}
+
+/// Clearance hole, groove, chamfer, length of engagement.
+fn beside(shown: &Asked, drills: Option<&Drills>) -> Markup {
+    let thread = &shown.thread;
+    let side = if shown.internal { Side::Internal } else { Side::External };
+    let clear = |clearance| fitting::clearance_hole(thread, clearance).ok();
+    let holes = [
+        (words::CLEAR_CLOSE, clear(Clearance::Close)),
+        (words::CLEAR_MEDIUM, clear(Clearance::Medium)),
+        (words::CLEAR_COARSE, clear(Clearance::Coarse)),
+    ];
+    html! {
+        dl.facts {
+            @for (name, least) in holes {
+                @if let Some(least) = least {
+                    div { dt { (name) } dd { b { (words::mm(least)) " mm" }
+                        @if let Some(drill) = drills.and_then(|drills| drills::at_least(least, &drills.owned()).ok()) {
+                            span.in { (words::DRILL) " " (words::drill(&drill)) }
+                        }
+                    } }
+                }
+            }
+            @if let Ok(relief) = fitting::relief(thread, side) {
+                div { dt { (words::RELIEF) } dd {
+                    b { (words::diameter(relief.diameter)) }
+                    span.in { (words::relief_wide(&relief)) }
+                } }
+            }
+            @if let Ok(chamfers) = fitting::chamfers(thread) {
+                div { dt { (words::CHAMFER) } dd {
+                    @if shown.internal {
+                        b { (words::diameter(chamfers.mouth_least)) } span.in { (words::at_most(chamfers.mouth_most)) }
+                    } @else {
+                        b { (words::diameter(chamfers.screw_end)) } span.in { (words::at_45(chamfers.screw_length)) }
+                    }
+                } }
+            }
+            @if let Ok((least, most)) = fitting::engagement(thread) {
+                div { dt { (words::ENGAGED) } dd { b { (words::mm(least)) " – " (words::mm(most)) " mm" } } }
+            }
+        }
+    }
+}
+
+/// The drills owned and the engagement wanted.
+fn owned(fields: &Fields, wrong: Option<&Wrong>) -> Markup {
+    let entry = |name: &'static str, label, keys| {
+        let value = typed(fields, name);
+        let error = wrong.filter(|(wrong, _)| *wrong == name).map(|(_, error)| said(error, value));
+        field(&Field { name, label, value, keys, error })
+    };
+    let chosen = typed(fields, "th-sets");
+    html! {
+        section.setup aria-labelledby="th-drills-owned" {
+            h3.lead id="th-drills-owned" { (words::DRILLS_OWNED) }
+            div.chips.wide role="group" aria-labelledby="th-drills-owned" {
+                @for (value, _) in SETS {
+                    button.chip type="button" data-do="th-set" data-value=(value) aria-pressed=(chosen.split(' ').any(|one| one == value)) { (words::drill_set(value)) }
+                }
+            }
+            div.pair {
+                (entry("th-drills", words::DRILLS_BESIDES, "text"))
+                (entry("th-percent", words::ENGAGEMENT, "decimal"))
+            }
+        }
+    }
+}
+
+fn by_hand(shown: &Asked) -> Markup {
+    html! {
+        details id="th-size-working" {
+            summary { (crate::words::BY_HAND) }
+            ul.work { @for line in words::size_lines(&shown.thread) { li { (line) } } }
+            p.why { (words::form_from(shown.thread.form.source)) }
         }
     }
 }

@@ -59,3 +59,13 @@ pub(super) fn limits(kind: Kind, class: Class, limits: &Limits) -> Markup {
     let side = if internal { words::NUT } else { words::SCREW };
     table(&[side, ", ", &words::class(class, kind)].concat(), &rows)
 }
+
+/// A length as the answer: millimetres large, inches beside.
+pub(super) fn large(length: Length) -> Markup {
+    html! {
+        p.answer-big {
+            (words::mm(length)) " " small { "mm" }
+            span.also { (words::inches(length)) " " small { "in" } }
+        }
+    }
+}

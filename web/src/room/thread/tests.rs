@@ -305,3 +305,76 @@ fn wires_and_what_a_reading_means() {
     bench.press("th-side", "nut");
     bench.shows(&["Wires measure screws."]);
 }
+
+#[test]
+fn blank_drills_and_holes() {
+    let mut bench = Bench::new();
+    bench.shows(&[
+        "Turn the blank to 5.908 mm 0.2326 in Middle of 5.838 to 5.978.",
+        "For a die: 5.925 mm",
+        "Die under power: slowest speed; the holder must slip, not your hand.",
+        "Tapping drill you own 5.3 mm 72 % of full height (1.299 × pitch); 86 % of the nut’s own (1.083 × pitch).",
+        "To bore for cutting it: 5.283 mm",
+        "Clearance hole, medium 6.600 mm drill 6.6 mm",
+        "Pitch dia. (effective): 6.000 − 2 × 0.244 = 5.513",
+    ]);
+    bench.typed("th-percent", "60");
+    bench.shows(&["Tapping drill you own 5.4 mm 62 %"]);
+    bench.typed("th-percent", "20");
+    bench.shows(&["Engagement must be from 30 to 100. You typed 20 .", "5.4 mm 62 %"]);
+    bench.typed("th-percent", "70");
+    bench.press("th-set", "number");
+    bench.press("th-set", "metric");
+    bench.shows(&["Tapping drill you own No. 4 (5.309 mm)"]);
+    bench.press("th-set", "number");
+    bench.typed("th-drills", "5.25 0.21in");
+    bench.shows(&["Tapping drill you own 5.334 mm 68 %", "Also: 5.25 mm 77 %."]);
+    bench.typed("th-drills", "5.25 x");
+    bench.shows(&["A drill must be a number. You typed x ."]);
+    bench.typed("th-name", "Tr16x4");
+    assert!(!bench.text().contains("For a die"));
+}
+
+#[test]
+fn which_thread_it_is() {
+    let mut bench = Bench::new();
+    bench.press("th-how", "which");
+    bench.shows(&[
+        "3/16 BSF diameter measured −0.013 mm, pitch just as measured 10-32 UNF",
+        "Beside the nearest: its flanks stand at 60°; it is 0.064 mm larger.",
+        "2 BA",
+    ]);
+    bench.typed("th-over", "0");
+    bench.shows(&["Diameter must be from 0.2", "3/16 BSF"]);
+    bench.typed("th-over", "100");
+    bench.shows(&["No listed thread is near this. Try My own."]);
+    bench.press("th-name", "2 BA");
+    bench.shows(&["Screw, normal"]);
+}
+
+#[test]
+fn gears_for_a_lead() {
+    let mut bench = Bench::new();
+    bench.press("th-tab", "gear");
+    bench.shows(&[
+        "+3457 ppm 0.75 mm lead on a screw of 3.175 mm 20 drives 45 40 drives 75",
+        "It cuts 0.75259 mm for 0.75 mm: 346 µm too long (13.61 thou) over 100 mm.",
+        "20 × 40 ÷ (45 × 75) = 32/135",
+        "A gear of 127: 30 drives 127. Divide a 127 gear",
+        "Look at six gears too",
+    ]);
+    bench.typed("th-gears", "20 30 40 50 60 127");
+    bench.shows(&["Exact 0.75 mm lead", "30 drives 127", "3.175 × 30/127 = 0.75 mm", "Idler 20."]);
+    bench.typed("th-gears", "20 0");
+    bench.shows(&["Teeth of a gear must be from 8 to 250. You typed 0 .", "30 drives 127"]);
+    bench.typed("th-gears", "20 30 40");
+    bench.typed("th-name", "M100x0.1");
+    bench.shows(&["The lead must be from"]);
+    bench.typed("th-name", "M6");
+    bench.press("th-lead", "module");
+    bench.shows(&["A worm’s lead has π in it, so no train is exact.", "Wanted: π × 1 = 3.1416 mm"]);
+    bench.press("th-six", "on");
+    bench.shows(&["Trains of two, four and six gears are all accounted for"]);
+    bench.press("divide-n", "127");
+    bench.shows(&["Equal parts in one turn"]);
+}
