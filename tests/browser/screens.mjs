@@ -118,6 +118,16 @@ export const SCREENS = {
     await cutting(page);
     await page.locator('#th-so-far').fill('5.562');
   },
+  'Thread, which is it': async (page) => {
+    await thread(page);
+    await page.locator('[data-do=th-how][data-value=which]').click();
+  },
+  'Thread, gear it': (page) => thread(page, 'gear'),
+  'Thread, gears for a worm, no gears': async (page) => {
+    await thread(page, 'gear');
+    await page.locator('[data-do=th-lead][data-value=module]').click();
+    await page.locator('#th-gears').fill('0');
+  },
   'Thread, measure it': async (page) => {
     await thread(page, 'measure');
     await page.locator('#th-reading').fill('6.08');

@@ -11,7 +11,7 @@ use handturn::thread::{Form, Hand, Thread};
 use handturn::{Cause, Error, Field, List};
 
 /// The fields of the entry with what they read as until something is typed.
-const NAMES: [(&str, &str); 13] = [
+pub(super) const NAMES: [(&str, &str); 13] = [
     ("th-how", "name"),
     ("th-name", "M6 x 0.75"),
     ("th-pick", ""),

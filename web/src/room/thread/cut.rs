@@ -18,7 +18,7 @@ use maud::{Markup, html};
 
 /// The step's fields with what they read as until something is typed; an empty one
 /// is filled from the thread.
-const NAMES: [(&str, &str); 13] = [
+pub(super) const NAMES: [(&str, &str); 13] = [
     ("th-nose", "round"),
     ("th-nose-mm", ""),
     ("th-feed", "modified"),

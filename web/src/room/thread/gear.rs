@@ -17,7 +17,7 @@ use maud::{Markup, html};
 /// The lead screw until something is typed.
 pub(super) const SCREW: &str = "8 tpi";
 /// The step's fields with what they read as until something is typed.
-const NAMES: [(&str, &str); 13] = [
+pub(super) const NAMES: [(&str, &str); 13] = [
     ("th-screw", SCREW),
     ("th-screw-hand", "right"),
     ("th-head", "1"),

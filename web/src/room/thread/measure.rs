@@ -17,7 +17,7 @@ use handturn::{Error, Field as Of};
 use maud::{Markup, html};
 
 /// The step's fields with what they read as until something is typed.
-const NAMES: [(&str, &str); 2] =
+pub(super) const NAMES: [(&str, &str); 2] =
     [("th-wires", "0.3 0.4 0.45 0.5 0.6 0.7 0.8 0.9 1 1.2 1.5 2 2.5 3"), ("th-wire", "")];
 
 /// A wire on a thread: what it may read.

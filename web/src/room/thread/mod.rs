@@ -122,15 +122,22 @@ pub fn event(fields: &mut Fields, jobs: &mut Jobs, event: Event) -> Option<Vec<E
         fields.forget("th-train");
         fields.forget("th-six");
     }
-    ask::keep_good(fields);
-    if matches!(event.name, "th-over" | "th-counted") {
+    // The fields that were typed into are kept where they read, with those beside them.
+    let changes = |names: &Names| names.iter().any(|(name, _)| *name == event.name);
+    if changes(&ask::NAMES) {
+        ask::keep_good(fields);
+    } else if changes(&which::NAMES) {
         which::keep_good(fields);
-    }
-    if let Some(shown) = shown(fields) {
-        size::keep_good(fields, &shown);
-        cut::keep_good(fields, &shown);
-        gear::keep_good(fields, &shown);
-        measure::keep_good(fields, &shown);
+    } else if let Some(shown) = shown(fields) {
+        match () {
+            () if changes(&size::NAMES) || event.name == "th-set" => {
+                size::keep_good(fields, &shown)
+            }
+            () if changes(&cut::NAMES) => cut::keep_good(fields, &shown),
+            () if changes(&gear::NAMES) => gear::keep_good(fields, &shown),
+            () if changes(&measure::NAMES) => measure::keep_good(fields, &shown),
+            () => {}
+        }
     }
     Some(Vec::new())
 }

@@ -17,7 +17,8 @@ use handturn::{Error, Field as Of};
 use maud::{Markup, html};
 
 /// The step's fields with what they read as until something is typed.
-const NAMES: [(&str, &str); 3] = [("th-percent", "70"), ("th-sets", "metric"), ("th-drills", "")];
+pub(super) const NAMES: [(&str, &str); 3] =
+    [("th-percent", "70"), ("th-sets", "metric"), ("th-drills", "")];
 /// The sets by their values.
 const SETS: [(&str, DrillSet); 4] = [
     ("metric", DrillSet::Metric),

@@ -11,7 +11,7 @@ use handturn::{Error, Field as Of, List};
 use maud::{Markup, html};
 
 /// The fields with what they read as until something is typed.
-const NAMES: [(&str, &str); 2] = [("th-over", "0.187 in"), ("th-counted", "32 tpi")];
+pub(super) const NAMES: [(&str, &str); 2] = [("th-over", "0.187 in"), ("th-counted", "32 tpi")];
 
 type Wrong = (&'static str, Error);
 
