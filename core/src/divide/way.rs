@@ -62,6 +62,10 @@ impl Stops for Way {
     }
 
     fn legs(&self, question: &Question, index: u32) -> Result<u8, Error> {
+        // Only these two have moves of several legs; a long run is replayed at every press.
+        if !matches!(self, Self::Compound(_) | Self::FineDial(_)) {
+            return moves_on(question, index).map(|()| 1);
+        }
         let legs = self.step(question, index)?.legs.len();
         Ok(u8::try_from(legs).unwrap_or(u8::MAX).max(1))
     }

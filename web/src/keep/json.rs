@@ -88,7 +88,13 @@ impl Json<'_> {
 /// Appends `value` between quotes.
 pub(crate) fn quote(text: &mut String, value: &str) {
     text.push('"');
-    for c in value.chars() {
+    let mut rest = value;
+    while let Some(at) = rest.find(|c: char| c < ' ' || matches!(c, '"' | '\\')) {
+        let (plain, special) = rest.split_at(at);
+        text.push_str(plain);
+        let mut special = special.chars();
+        let c = special.next().unwrap_or_default();
+        rest = special.as_str();
         match c {
             '"' | '\\' => text.extend(['\\', c]),
             '\n' => text.push_str("\\n"),
@@ -96,14 +102,14 @@ pub(crate) fn quote(text: &mut String, value: &str) {
             '\t' => text.push_str("\\t"),
             '\u{8}' => text.push_str("\\b"),
             '\u{c}' => text.push_str("\\f"),
-            c if c < ' ' => {
+            _ => {
                 text.push_str("\\u00");
                 let digit = |d| char::from_digit(d, 16).unwrap_or('0');
                 text.extend([c as u32 >> 4, c as u32 & 15].map(digit));
             }
-            c => text.push(c),
         }
     }
+    text.push_str(rest);
     text.push('"');
 }
 

@@ -155,7 +155,7 @@ impl<'t> Io<'t> {
     }
 
     /// A text that was read; nothing when `now` was written.
-    fn text(&mut self, now: &str) -> Option<&'t str> {
+    pub(crate) fn text(&mut self, now: &str) -> Option<&'t str> {
         match self.from {
             Some(Json::Text(text)) => return Some(text),
             Some(_) => self.bad = true,
@@ -173,7 +173,7 @@ impl<'t> Io<'t> {
     }
 
     /// Puts what was read into `place`, unless it was refused.
-    fn set<T, E>(&mut self, place: &mut T, read: Result<T, E>) {
+    pub(crate) fn set<T, E>(&mut self, place: &mut T, read: Result<T, E>) {
         match read {
             Ok(value) => *place = value,
             Err(_) => self.bad = true,

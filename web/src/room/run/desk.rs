@@ -1,8 +1,8 @@
 //! All that the page remembers of Runs between two events.
-use crate::keep::kept::{choice, record};
+use crate::keep::kept::{Io, Kept, choice, record};
 use crate::keep::{self, Run, Trouble};
 use crate::words::run as words;
-use handturn::run::{Event, Frozen, Phase, State};
+use handturn::run::{Event, Frozen, Phase, State, What};
 
 /// Runs stored here, the one on screen, and what the device can do.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -72,7 +72,7 @@ pub struct Entry {
 pub(super) struct Open {
     pub(super) id: String,
     pub(super) frozen: Frozen,
-    pub(super) events: Vec<Event>,
+    pub(super) events: Past,
     /// How many events the store has confirmed.
     pub(super) saved: usize,
     /// How many it will have confirmed when it answers; none when it is not asked.
@@ -138,6 +138,52 @@ pub(super) enum Sheet {
     Screen,
 }
 
+/// The events of a Run, oldest first. They cross between browser and page with every
+/// turn, so they are written as short as they go: `a37,2000;` is what was done, the
+/// position, and the time since the one before.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(super) struct Past(pub(super) Vec<Event>);
+
+impl Past {
+    fn text(&self) -> String {
+        let (mut text, mut before) = (String::new(), 0);
+        let mut digits = itoa::Buffer::new();
+        for event in &self.0 {
+            text.push(char::from(b'a' + event.what as u8));
+            text.push_str(digits.format(event.index));
+            text.push(',');
+            text.push_str(digits.format(event.at_ms.wrapping_sub(before)));
+            text.push(';');
+            before = event.at_ms;
+        }
+        text
+    }
+
+    fn of(text: &str) -> Option<Self> {
+        let (mut events, mut before) = (Vec::new(), 0_u64);
+        for one in text.split_terminator(';') {
+            let (what, rest) = one.split_at_checked(1)?;
+            let (index, since) = rest.split_once(',')?;
+            let what = what.bytes().next()?.checked_sub(b'a')?;
+            before = before.wrapping_add(since.parse().ok()?);
+            let what = *What::ALL.get(usize::from(what))?;
+            events.push(Event { what, index: index.parse().ok()?, at_ms: before });
+        }
+        Some(Self(events))
+    }
+}
+
+impl Kept for Past {
+    fn blank() -> Self {
+        Self::default()
+    }
+    fn each(&mut self, io: &mut Io<'_>) {
+        if let Some(text) = io.text(&self.text()) {
+            io.set(self, Self::of(text).ok_or(()));
+        }
+    }
+}
+
 impl Open {
     /// The hole (or notch, or mark) under the pin now.
     pub(super) fn at(&self) -> Option<u32> {
@@ -153,7 +199,7 @@ impl Open {
             frozen: run.frozen,
             saved: run.events.len(),
             asked: None,
-            events: run.events,
+            events: Past(run.events),
             begun: true,
             unsaved: String::new(),
             lock: Lock::Asked,
@@ -167,9 +213,9 @@ impl Open {
     /// keeps them no more and the page says so.
     pub(super) fn shown(&self) -> &[Event] {
         if self.unsaved.is_empty() {
-            self.events.get(..self.saved).unwrap_or(&[])
+            self.events.0.get(..self.saved).unwrap_or(&[])
         } else {
-            &self.events
+            &self.events.0
         }
     }
 

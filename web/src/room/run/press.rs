@@ -156,7 +156,7 @@ fn count(open: &mut Open, want: Want, at_ms: u64) -> Vec<Effect> {
     };
     match event.map(|event| (event, state.press(&plan, event))) {
         Some((event, Ok(Pressed::Counted(_)))) => {
-            open.events.push(event);
+            open.events.0.push(event);
             stored::save(open)
         }
         Some((_, Ok(Pressed::AskAgain))) => {

@@ -42,7 +42,7 @@ pub(super) fn stored(desk: &mut Desk, event: &Event) -> Vec<Effect> {
 
 /// Whether the store has more of a Run than this tab, which believed that it counts alone.
 fn outrun(open: &Open, run: &keep::Run) -> bool {
-    open.unsaved.is_empty() && open.asked.is_none() && run.events.len() > open.events.len()
+    open.unsaved.is_empty() && open.asked.is_none() && run.events.len() > open.events.0.len()
 }
 
 /// Another tab has deleted a Run.
@@ -87,12 +87,12 @@ fn kept(open: &mut Open, number: &str, time: &str) -> Vec<Effect> {
         return vec![];
     }
     open.begun = true;
-    open.saved = open.asked.take().unwrap_or(open.saved).min(open.events.len());
+    open.saved = open.asked.take().unwrap_or(open.saved).min(open.events.0.len());
     time.clone_into(&mut open.saved_at);
     if matches!(open.note, Note::Saving | Note::Slow) {
         open.note = Note::None;
     }
-    if open.saved == open.events.len() {
+    if open.saved == open.events.0.len() {
         open.unsaved.clear();
         return vec![];
     }
@@ -104,7 +104,7 @@ fn unkept(open: &mut Open, number: &str, why: &str) -> Vec<Effect> {
     match why {
         // Another tab counts: the press is not counted, and the truth is read anew.
         "taken" | "behind" | "gone" if number != "begun" => {
-            open.events.truncate(open.saved);
+            open.events.0.truncate(open.saved);
             open.unsaved.clear();
             open.lock = Lock::Lost;
             open.note = Note::Taken;
@@ -136,11 +136,11 @@ pub(super) fn save(open: &mut Open) -> Vec<Effect> {
         return vec![];
     }
     if !open.begun {
-        open.asked = Some(open.events.len());
-        let run = keep::Run { frozen: open.frozen.clone(), events: open.events.clone() };
+        open.asked = Some(open.events.0.len());
+        let run = keep::Run { frozen: open.frozen.clone(), events: open.events.0.clone() };
         return vec![Effect::Begin(open.id.clone(), keep::lines(run))];
     }
-    let Some(event) = open.events.get(open.saved) else { return vec![] };
+    let Some(event) = open.events.0.get(open.saved) else { return vec![] };
     let effect = Effect::Append(open.id.clone(), open.saved, keep::event_text(*event));
     open.asked = Some(open.saved + 1);
     vec![effect]

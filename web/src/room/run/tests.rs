@@ -154,7 +154,7 @@ fn a_press_counts_when_the_store_has_it_and_not_before() {
     bench.at(2);
     bench.event("kept", &id, "1 14:33:00");
     bench.at(3);
-    assert_eq!(bench.open().events.len(), 2);
+    assert_eq!(bench.open().events.0.len(), 2);
 }
 
 #[test]
@@ -221,7 +221,7 @@ fn two_tabs_on_one_run() {
     bench.event("lock", &id, "lost");
     bench.shows("Another tab has taken this Run over. Only one tab counts.");
     bench.later("next");
-    assert_eq!(bench.open().events.len(), 1, "a press that does not count leaves no event");
+    assert_eq!(bench.open().events.0.len(), 1, "a press that does not count leaves no event");
     bench.event("stored", &id, &keep::lines(run(64, 5)));
     bench.at(6);
     bench.press("take-over");
@@ -242,7 +242,7 @@ fn two_tabs_on_one_run() {
     bench.later("next");
     bench.event("unkept", &id, "6 taken");
     bench.shows("Another tab counts on this Run now. That press was not counted.");
-    assert_eq!((bench.open().events.len(), bench.open().lock), (6, Lock::Lost));
+    assert_eq!((bench.open().events.0.len(), bench.open().lock), (6, Lock::Lost));
     assert_eq!(bench.asked.last(), Some(&Effect::Look(id)));
 }
 
