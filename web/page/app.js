@@ -53,8 +53,11 @@ function send(kind, name = '', value = '') {
   return used;
 }
 
-/** The same, once what is being carried out now is done. */
+/** Hands one event over once what is being carried out now is done. */
 const tell = (...event) => queueMicrotask(() => send(...event));
+
+/** A question whose answer nobody sees: the browser compiles now what the first key will need. */
+const rehearse = () => turn(state, ['type', 'parts', '127', Math.round(Date.now())].join(RECORD));
 
 document.addEventListener('input', ({ target }) => {
   if (!target.name) return;
@@ -123,6 +126,7 @@ try {
   tellAll([...found ?? [], room(), ['open', location.hash.slice(1), document.getElementById('engine') ? 'file' : 'site'], ...happened]);
   if (!found) tellAll(await kept);
   offerNewVersion(() => send('version'));
+  (window.requestIdleCallback ?? setTimeout)(rehearse);
 } catch (fault) {
   console.error(fault);
   document.getElementById('nostart').hidden = false;
