@@ -146,17 +146,32 @@ pub fn infeed(
     })
 }
 
-/// The radius of a tool's nose that suits `thread` where nobody says otherwise: half of
-/// the root's own rounding, or of its flat, to 0.01 mm and at least that (common practice).
+/// A tool's nose that suits `thread` where nobody says otherwise (common practice): for a
+/// rounded root half its own radius; for a flat one nine tenths of the flat at the greatest
+/// depth, the whole of it in a square thread; to 0.01 mm and at least that.
 ///
 /// # Errors
 /// [`Cause::Overflow`].
-pub fn nose(thread: &Thread) -> Result<Length, Error> {
+pub fn nose(thread: &Thread) -> Result<Nose, Error> {
     let external = thread.form.external;
-    let root = external.root_radius.max(external.root_flat.over(2)?);
-    let half = root.checked_mul(thread.pitch.mm())?.over(2)?;
-    let hundredth = Fraction::new(1, 100)?;
-    Ok(Length::from_mm(super::to_nearest(half, 100)?.max(hundredth)))
+    let hundredths = |mm: Fraction| {
+        let least = Fraction::new(1, 100)?;
+        Ok::<_, Error>(Length::from_mm(super::to_nearest(mm, 100)?.max(least)))
+    };
+    if external.root_flat.is_zero() {
+        let radius = external.root_radius.checked_mul(thread.pitch.mm())?;
+        return Ok(Nose::Radius(hundredths(radius.over(2)?)?));
+    }
+    let flat = thread.form.at(external.root_flat, thread.pitch)?;
+    if thread.form.kind == Kind::Square {
+        return Ok(Nose::Flat(flat));
+    }
+    // The clearance narrows the groove on both sides.
+    let turns = float::of(half_angle(thread)?.turns());
+    let clearance = float::of(thread.form.clearance(thread.pitch)?.mm());
+    let deepest = float::of(flat.mm()) - 2.0 * clearance * float::tan_turns(turns);
+    let overflow = Error::new(Field::Form, Cause::Overflow);
+    Ok(Nose::Flat(hundredths(float::nearest(deepest * 0.9, 1_000_000).ok_or(overflow)?)?))
 }
 
 /// A first and a least cut to start from for a thread `depth` deep along the slide: a
@@ -187,7 +202,7 @@ mod tests {
             let Ok(limits) = limits(&thread, class) else { continue };
             let internal = class.side == Side::Internal;
             let blank = blank(&thread, Some(&limits), internal).unwrap();
-            let nose = Nose::Flat(Length::from_mm(Fraction::new(1, 100).unwrap()));
+            let nose = nose(&thread).unwrap();
             let ask = infeed(&thread, Some(&limits), internal, blank, nose, Feed::Plunge).unwrap();
             let depths = super::super::infeed::infeed(&ask);
             assert!(depths.is_ok_and(|d| d.straight.value > 0.0), "{text} {class:?} {ask:?}");

@@ -19,7 +19,7 @@ use maud::{Markup, html};
 /// The step's fields with what they read as until something is typed; an empty one
 /// is filled from the thread.
 pub(super) const NAMES: [(&str, &str); 13] = [
-    ("th-nose", "round"),
+    ("th-nose", ""),
     ("th-nose-mm", ""),
     ("th-feed", "modified"),
     ("th-short", "0.5"),
@@ -77,11 +77,16 @@ fn set_up<'t>(shown: &Asked, text: Text<'t>) -> Result<Setup, Wrong> {
         read::length(text(name), unit).map_err(|e| (name, e.of(field)))
     };
     let (feed, half) = feed(text, shown)?;
-    let nose = match text("th-nose-mm").trim() {
-        "" => ready::nose(&shown.thread).map_err(at("th-nose-mm"))?,
+    let usual = ready::nose(&shown.thread).map_err(at("th-nose-mm"))?;
+    let (Nose::Flat(own) | Nose::Radius(own)) = usual;
+    let size = match text("th-nose-mm").trim() {
+        "" => own,
         _ => length("th-nose-mm", Of::Tool, Unit::Mm)?,
     };
-    let nose = if text("th-nose") == "flat" { Nose::Flat(nose) } else { Nose::Radius(nose) };
+    let nose = match (text("th-nose"), usual) {
+        ("flat", _) | ("", Nose::Flat(_)) => Nose::Flat(size),
+        _ => Nose::Radius(size),
+    };
     let work = match text("th-work").trim() {
         "" => ready::blank(&shown.thread, limits, shown.internal).map_err(at("th-work"))?,
         _ => length("th-work", Of::Diameter, Unit::Mm)?,
@@ -263,6 +268,11 @@ impl<'a> Form<'a> {
         let shows = |length: Length| {
             if inch_of(setup) { words::in_inches(length) } else { words::mm(length) }
         };
+        let round = match (typed(self.fields, "th-nose"), plan.map(|plan| plan.nose)) {
+            ("", Some(Nose::Flat(_))) => "flat",
+            ("", _) => "round",
+            (chosen, _) => chosen,
+        };
         let nose = plan.map(|plan| match plan.nose {
             Nose::Flat(size) | Nose::Radius(size) => words::mm(size),
         });
@@ -279,7 +289,7 @@ impl<'a> Form<'a> {
                     ("modified", words::MODIFIED), ("flank", words::FLANK), ("plunge", words::PLUNGE),
                 ]))
                 @if typed(self.fields, "th-feed") == "modified" { (self.field("th-short", words::SHORT_BY, "text")) }
-                (segmented("th-nose", words::NOSE, typed(self.fields, "th-nose"), &[
+                (segmented("th-nose", words::NOSE, round, &[
                     ("round", words::NOSE_RADIUS), ("flat", words::NOSE_FLAT),
                 ]))
                 div.pair {

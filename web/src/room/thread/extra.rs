@@ -208,6 +208,10 @@ fn several(fields: &Fields, shown: &Asked, setup: Option<&Setup>) -> Markup {
     let n = u32::from(shown.thread.starts);
     let gear = count(fields, "th-driver", bounds::TEETH)
         .and_then(|teeth| starts::by_gear(teeth, n, Fraction::ONE).map_err(|e| ("th-driver", e)));
+    let travels: Option<Vec<Length>> = setup.map(|setup| {
+        let at = |start| starts::by_slide(shown.thread.pitch, n, start, &setup.plan.dial);
+        (1..n).filter_map(|start| at(start).ok()).map(|(reading, _)| reading.travel).collect()
+    });
     let screw = super::gear::screw(fields).ok();
     let carriage = screw
         .and_then(|screw| starts::by_carriage(shown.thread.lead().ok()?, n, screw).ok().flatten());
@@ -215,13 +219,7 @@ fn several(fields: &Fields, shown: &Asked, setup: Option<&Setup>) -> Markup {
         ul.facts-list {
             li {
                 b { (words::BY_SLIDE) } " "
-                @if let Some(setup) = setup {
-                    @for start in 1..n {
-                        @if let Ok((reading, _)) = starts::by_slide(shown.thread.pitch, n, start, &setup.plan.dial) {
-                            (words::start_at(start + 1, reading.travel)) " "
-                        }
-                    }
-                }
+                @if let Some(travels) = travels { (words::starts_at(&travels)) }
             }
             li {
                 b { (words::BY_DRIVER) } " "

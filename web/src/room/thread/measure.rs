@@ -1,5 +1,6 @@
 //! Measure it: which wires, what they may read, and what a reading means.
 use super::ask::Asked;
+use super::jobs::Jobs;
 use super::{cut, keep, lines, table};
 use crate::draw::wires as draw;
 use crate::fields::Fields;
@@ -77,7 +78,7 @@ pub(super) fn keep_good(fields: &mut Fields, shown: &Asked) {
 }
 
 /// The step as markup.
-pub(super) fn panel(fields: &Fields, shown: &Asked) -> Markup {
+pub(super) fn panel(fields: &Fields, jobs: &Jobs, shown: &Asked) -> Markup {
     if shown.internal {
         return nut(shown);
     }
@@ -87,7 +88,7 @@ pub(super) fn panel(fields: &Fields, shown: &Asked) -> Markup {
     let worked = now.ok().or_else(|| work_out(shown, &last).ok());
     html! {
         @if let Some(("", error)) = &wrong { (caution(html! { (words::no_wires(error)) })) }
-        @if let Some(worked) = &worked { (answer(fields, shown, worked)) }
+        @if let Some(worked) = &worked { (answer(fields, jobs, shown, worked)) }
         div.wires-owned {
             (given(fields, "th-wires", words::WIRES_OWNED, wrong.as_ref()))
             (given(fields, "th-wire", words::WIRE_USED, wrong.as_ref()))
@@ -106,7 +107,7 @@ fn given(
     field(&Field { name, label, value, keys: "text", error })
 }
 
-fn answer(fields: &Fields, shown: &Asked, worked: &Worked) -> Markup {
+fn answer(fields: &Fields, jobs: &Jobs, shown: &Asked, worked: &Worked) -> Markup {
     let [most, least] = [&worked.most, &worked.least].map(|over| over.three);
     let mm = |over: Approx| words::about_mm(over.value);
     let inch = |over: Approx| words::about(over.value / 25.4, 4);
@@ -124,7 +125,7 @@ fn answer(fields: &Fields, shown: &Asked, worked: &Worked) -> Markup {
                     p.answer-mid { (inch(least)) " " small { (words::TO) } " " (inch(most)) " " small { "in" } }
                     @if shown.limited.is_none() { p.why { (words::BASIC_ONLY) } }
                 }
-                (reading(fields, shown, worked))
+                (reading(fields, jobs, shown, worked))
                 (by_hand(worked))
                 p.why { (words::wire_range(&worked.measured, &worked.range, worked.wire)) }
                 (leads(shown, worked))
@@ -134,7 +135,7 @@ fn answer(fields: &Fields, shown: &Asked, worked: &Worked) -> Markup {
 }
 
 /// The reading, and what is left by it.
-fn reading(fields: &Fields, shown: &Asked, worked: &Worked) -> Markup {
+fn reading(fields: &Fields, jobs: &Jobs, shown: &Asked, worked: &Worked) -> Markup {
     let text = fields.get("th-reading");
     let found = (!text.trim().is_empty()).then(|| left(fields, shown, worked, text));
     let error = found.as_ref().and_then(|found| found.as_ref().err());
@@ -147,7 +148,12 @@ fn reading(fields: &Fields, shown: &Asked, worked: &Worked) -> Markup {
             (input(&entry))
             (crate::pieces::error_of(&entry))
         }
-        @if let Some(Ok((diameter, still))) = &found { (verdict(*diameter, still)) }
+        @if let Some(Ok((diameter, still))) = &found {
+            (verdict(*diameter, still))
+            @if jobs.open.is_some() {
+                div.acts { button.btn type="button" data-do="th-so-far" data-value=(words::about_mm(diameter.value)) { (words::TO_THE_PASSES) } }
+            }
+        }
     }
 }
 

@@ -42,27 +42,38 @@ pub fn screen(fields: &Fields, jobs: &Jobs) -> Markup {
     let wrong = asked.as_ref().err().copied();
     let shown = asked.ok().or_else(|| ask::last_good(fields));
     let tab = tab(fields);
+    let entry = html! {
+        div.entry-side id="th-entry" {
+            h1 id="thread-title" tabindex="-1" { (words::THREAD) }
+            (form::section(fields, shown.as_ref(), wrong.as_ref()))
+        }
+    };
+    // While passes are under way the next one comes first.
+    let at_work = tab == "cut" && jobs.open.is_some();
     html! {
         main id="main" {
             div.cols.thread {
-                div.entry-side {
-                    h1 id="thread-title" tabindex="-1" { (words::THREAD) }
-                    (form::section(fields, shown.as_ref(), wrong.as_ref()))
-                }
-                div.ans {
-                    div.tabs role="tablist" aria-label=(words::STEPS) {
-                        @for (value, label) in TABS {
-                            button id=(["th-tab-", value].concat()) type="button" role="tab" data-do="th-tab" data-value=(value)
-                                aria-selected=(value == tab) aria-controls="th-panel" tabindex=(if value == tab { "0" } else { "-1" }) { (label) }
-                        }
-                    }
-                    div.panel id="th-panel" role="tabpanel" aria-labelledby=(["th-tab-", tab].concat()) {
-                        @if let Some(shown) = &shown {
-                            h2 id="answer" tabindex="-1" aria-live="polite" { (words::heading(&shown.name, shown.thread.hand, stale)) (fields.get("th-said")) }
-                            (panel(fields, jobs, tab, shown))
-                        }
-                    }
-                }
+                @if !at_work { (entry) }
+                div.ans id="th-answer" { (steps(fields, jobs, tab, shown.as_ref(), stale)) }
+                @if at_work { (entry) }
+            }
+        }
+    }
+}
+
+/// The four steps as tabs, and the one chosen.
+fn steps(fields: &Fields, jobs: &Jobs, tab: &str, shown: Option<&Asked>, stale: bool) -> Markup {
+    html! {
+        div.tabs role="tablist" aria-label=(words::STEPS) {
+            @for (value, label) in TABS {
+                button id=(["th-tab-", value].concat()) type="button" role="tab" data-do="th-tab" data-value=(value)
+                    aria-selected=(value == tab) aria-controls="th-panel" tabindex=(if value == tab { "0" } else { "-1" }) { (label) }
+            }
+        }
+        div.panel id="th-panel" role="tabpanel" aria-labelledby=(["th-tab-", tab].concat()) {
+            @if let Some(shown) = shown {
+                h2 id="answer" tabindex="-1" aria-live="polite" { (words::heading(&shown.name, shown.thread.hand, stale)) (fields.get("th-said")) }
+                (panel(fields, jobs, tab, shown))
             }
         }
     }
@@ -72,7 +83,7 @@ fn panel(fields: &Fields, jobs: &Jobs, tab: &str, shown: &Asked) -> Markup {
     match tab {
         "cut" => cut::panel(fields, jobs, shown),
         "gear" => gear::panel(fields, shown),
-        "measure" => measure::panel(fields, shown),
+        "measure" => measure::panel(fields, jobs, shown),
         _ => size::panel(fields, shown),
     }
 }
@@ -105,6 +116,12 @@ pub fn event(fields: &mut Fields, jobs: &mut Jobs, event: Event) -> Option<Vec<E
             return Some(effects);
         }
         ("press", name) if name.starts_with("th-job-") => return jobs.press(&event),
+        // A reading goes over to the passes under way.
+        ("press", "th-so-far") => {
+            fields.set("th-so-far", event.value);
+            fields.set("th-tab", "cut");
+            return Some(vec![Effect::Focus("th-so-far".to_owned())]);
+        }
         ("press", "th-set") => size::toggle(fields, event.value),
         _ => fields.set(event.name, event.value),
     }

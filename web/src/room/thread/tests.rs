@@ -378,3 +378,33 @@ fn gears_for_a_lead() {
     bench.press("divide-n", "127");
     bench.shows(&["Equal parts in one turn"]);
 }
+
+#[test]
+fn a_reading_goes_over_to_the_passes() {
+    let mut bench = Bench::new();
+    bench.begin();
+    bench.press("th-tab", "measure");
+    bench.typed("th-reading", "6.262");
+    bench.shows(&["Take it to the passes"]);
+    bench.press("th-so-far", "5.561");
+    assert!(bench.asked.contains(&"focus th-so-far".to_owned()), "{:?}", bench.asked);
+    bench.shows(&["0.070 mm to go", "Go on from there"]);
+}
+
+#[test]
+fn a_flat_root_is_cut_with_a_flat_nose_and_widened() {
+    let mut bench = Bench::new();
+    bench.typed("th-name", "Tr16x8 P4 LH");
+    bench.press("th-tab", "cut");
+    bench.shows(&[
+        "Tr16 × 4, 2 starts, left hand",
+        "taken as 1.200",
+        "Then widen the groove along the bed by",
+        "swung clockwise, seen from above",
+        "start 2 at 4.000 mm.",
+        "30 teeth on for each start.",
+        "Left hand: the tool travels towards the tailstock",
+    ]);
+    bench.typed("th-driver", "61");
+    bench.shows(&["its teeth must be a multiple of 2."]);
+}

@@ -28,7 +28,7 @@ pub const fn touch(internal: bool) -> &'static str {
 /// The work before the thread is cut.
 #[must_use]
 pub const fn work(internal: bool) -> &'static str {
-    if internal { "Bore as bored, mm" } else { "Blank as turned, mm" }
+    if internal { "Bore, mm" } else { "Blank, mm" }
 }
 
 /// The depth, worked by hand.
@@ -251,10 +251,14 @@ pub fn nose_too_short(least: Length) -> String {
     .concat()
 }
 
-/// Where a start lies by the slide.
+/// Where the starts lie by the slide, each with its number from 2 on.
 #[must_use]
-pub fn start_at(start: u32, travel: Length) -> String {
-    ["start ", &start.to_string(), " at ", &mm(travel), " mm;"].concat()
+pub fn starts_at(travels: &[Length]) -> String {
+    let all = travels.iter().zip(2_u32..);
+    let each: Vec<String> = all
+        .map(|(travel, start)| ["start ", &start.to_string(), " at ", &mm(*travel), " mm"].concat())
+        .collect();
+    each.join("; ") + "."
 }
 
 /// By how many teeth the first driver goes on.

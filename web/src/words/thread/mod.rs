@@ -110,6 +110,7 @@ words! {
     WIRES_OWNED = "Wires, needles and drill shanks owned, mm";
     WIRE_USED = "Wire to use (empty: the best of them), mm";
     MY_READING = "My reading, mm";
+    TO_THE_PASSES = "Take it to the passes";
     BASIC_ONLY = "Worked from basic sizes: no standard sets limits for it.";
     NUT_BY_GAUGE = "Wires measure screws. A nut is tried with a gauge or its own screw; its limits:";
 
