@@ -143,7 +143,7 @@ fn reading(fields: &Fields, jobs: &Jobs, shown: &Asked, worked: &Worked) -> Mark
     let entry =
         Field { name: "th-reading", label: words::MY_READING, value: text, keys: "decimal", error };
     html! {
-        div.big-field.reading {
+        div.field.big-field.reading {
             label.lab for="th-reading" { (words::MY_READING) }
             (input(&entry))
             (crate::pieces::error_of(&entry))

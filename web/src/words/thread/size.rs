@@ -29,13 +29,13 @@ pub const fn source(source: Source) -> &'static str {
 #[must_use]
 pub const fn limits_from(kind: Kind) -> &'static str {
     match kind {
-        Kind::Metric => "Limits as ISO 965-1 computes and rounds them.",
-        Kind::Unified => "Limits as ASME B1.1 computes and rounds them.",
-        Kind::Whitworth => "Limits as BS 84 computes them.",
-        Kind::Pipe => "Limits as ISO 228-1 has them.",
-        Kind::Ba => "Limits as BS 93 has them.",
-        Kind::Trapezoidal => "Limits as ISO 2903 has them.",
-        Kind::Acme => "Limits as ASME B1.5 has them.",
+        Kind::Metric => "Limits from the tables of ISO 965-1.",
+        Kind::Unified => "Limits by the formulas of ASME B1.1, in its order of rounding.",
+        Kind::Whitworth => "Limits by the formulas of BS 84.",
+        Kind::Pipe => "Limits from the table of ISO 228-1.",
+        Kind::Ba => "Limits by the formulas of BS 93.",
+        Kind::Trapezoidal => "Limits as in ISO 2903.",
+        Kind::Acme => "Limits by the formulas of ASME B1.5.",
         Kind::Square => "Common practice: no standard.",
         Kind::Own => "Your own figures.",
     }
