@@ -2,9 +2,10 @@
 use super::ask::Asked;
 use super::job::{Job, VERSION};
 use super::jobs::Jobs;
+use super::pieces::{Form, Wrong, about, fact, length};
 use super::{extra, keep, passes};
 use crate::fields::Fields;
-use crate::pieces::{Field, caution, field, segmented};
+use crate::pieces::{caution, segmented};
 use crate::words::{errors::said, thread as words};
 use handturn::measure::read::{self, Unit};
 use handturn::measure::write::rounded;
@@ -34,7 +35,6 @@ pub(super) const NAMES: [(&str, &str); 13] = [
     ("th-blind", ""),
 ];
 
-type Wrong = (&'static str, Error);
 type Text<'t> = &'t dyn Fn(&'static str) -> &'t str;
 
 /// How a thread is cut.
@@ -73,7 +73,7 @@ fn feed<'t>(text: Text<'t>, shown: &Asked) -> Result<(Feed, Angle), Wrong> {
 fn set_up<'t>(shown: &Asked, text: Text<'t>) -> Result<Setup, Wrong> {
     let limits = shown.limited.as_ref().map(|(_, limits)| limits);
     let at = |name: &'static str| move |error: Error| (name, error);
-    let length = |name: &'static str, field: Of, unit: Unit| {
+    let typed_length = |name: &'static str, field: Of, unit: Unit| {
         read::length(text(name), unit).map_err(|e| (name, e.of(field)))
     };
     let (feed, half) = feed(text, shown)?;
@@ -81,7 +81,7 @@ fn set_up<'t>(shown: &Asked, text: Text<'t>) -> Result<Setup, Wrong> {
     let (Nose::Flat(own) | Nose::Radius(own)) = usual;
     let size = match text("th-nose-mm").trim() {
         "" => own,
-        _ => length("th-nose-mm", Of::Tool, Unit::Mm)?,
+        _ => typed_length("th-nose-mm", Of::Tool, Unit::Mm)?,
     };
     let nose = match (text("th-nose"), usual) {
         ("flat", _) | ("", Nose::Flat(_)) => Nose::Flat(size),
@@ -89,7 +89,7 @@ fn set_up<'t>(shown: &Asked, text: Text<'t>) -> Result<Setup, Wrong> {
     };
     let work = match text("th-work").trim() {
         "" => ready::blank(&shown.thread, limits, shown.internal).map_err(at("th-work"))?,
-        _ => length("th-work", Of::Diameter, Unit::Mm)?,
+        _ => typed_length("th-work", Of::Diameter, Unit::Mm)?,
     };
     let ask = ready::infeed(&shown.thread, limits, shown.internal, work, nose, feed)
         .map_err(at("th-work"))?;
@@ -102,7 +102,7 @@ fn set_up<'t>(shown: &Asked, text: Text<'t>) -> Result<Setup, Wrong> {
     let unit = if inch { Unit::Inch } else { Unit::Mm };
     let division = match text("th-division").trim() {
         "" => read::length(if inch { "0.001" } else { "0.02" }, unit).map_err(at("th-division"))?,
-        _ => length("th-division", Of::SlideDial, unit)?,
+        _ => typed_length("th-division", Of::SlideDial, unit)?,
     };
     let square = depths.set_over == Angle::ZERO;
     let reads =
@@ -113,7 +113,7 @@ fn set_up<'t>(shown: &Asked, text: Text<'t>) -> Result<Setup, Wrong> {
     let (first, least) = ready::cuts(depth).map_err(at("th-first"))?;
     let cut = |name: &'static str, usual: Length| match text(name).trim() {
         "" => Ok(usual),
-        _ => length(name, Of::Passes, unit),
+        _ => typed_length(name, Of::Passes, unit),
     };
     let first = cut("th-first", first)?;
     let least = cut("th-least", least.min(first))?;
@@ -180,7 +180,7 @@ pub(super) fn panel(fields: &Fields, jobs: &Jobs, shown: &Asked) -> Markup {
     let wrong = now.as_ref().err().copied();
     let last = |name: &'static str| super::last(fields, &NAMES, name);
     let setup = now.ok().or_else(|| set_up(shown, &last).ok());
-    let form = Form { fields, wrong: wrong.as_ref() };
+    let form = Form { fields, names: &NAMES, wrong: wrong.as_ref() };
     html! {
         (passes::waiting(jobs))
         @if setup.is_none() {
@@ -192,7 +192,7 @@ pub(super) fn panel(fields: &Fields, jobs: &Jobs, shown: &Asked) -> Markup {
             }
             div.figures {
                 @if let Some(setup) = &setup { (how(shown, setup)) }
-                (form.all(shown, setup.as_ref()))
+                (tool(form, shown, setup.as_ref()))
             }
         }
         (extra::section(fields, shown, setup.as_ref()))
@@ -202,28 +202,22 @@ pub(super) fn panel(fields: &Fields, jobs: &Jobs, shown: &Asked) -> Markup {
 /// How the tool is fed: set-over, touching on, depths, and the working.
 fn how(shown: &Asked, setup: &Setup) -> Markup {
     let depths = &setup.depths;
-    let both = |value: f64| html! { b { (words::about_mm(value)) " mm" } span.in { (words::thou(value)) " thou" } };
+    let square = depths.set_over == Angle::ZERO;
+    let (across, on_bed) =
+        (words::from_square(depths.set_over), words::on_bed(depths.on_bed_scale));
     html! {
         div {
             h3.lead { (words::HOW_FED) }
             dl.facts {
-                div { dt { (words::TOP_SLIDE) } dd {
-                    @if depths.set_over == Angle::ZERO {
-                        b { (words::SQUARE_ACROSS) }
-                    } @else {
-                        b { (words::angle(depths.set_over)) " " (words::FROM_SQUARE) }
-                        span.in { (words::angle(depths.on_bed_scale)) " " (words::ON_BED_SCALE) }
-                        span.in { (words::swing(depths.swing)) }
-                    }
-                } }
-                div { dt { (words::touch(shown.internal)) } dd { b { (words::mm(setup.ask.work)) " mm" } span.in { (words::inches(setup.ask.work)) " in" } } }
-                div { dt { (words::DEPTH_STRAIGHT) } dd { (both(depths.straight.value)) } }
-                @if depths.set_over != Angle::ZERO {
-                    div { dt { (words::DEPTH_SLIDE) } dd { (both(depths.along_slide.value)) } }
+                @if square {
+                    (fact(words::TOP_SLIDE, words::SQUARE_ACROSS, &[]))
+                } @else {
+                    (fact(words::TOP_SLIDE, &across, &[&on_bed, words::swing(depths.swing)]))
                 }
-                @if depths.widen.value > 0.0005 {
-                    div { dt { (words::WIDEN) } dd { (both(depths.widen.value)) } }
-                }
+                (length(words::touch(shown.internal), setup.ask.work))
+                (about(words::DEPTH_STRAIGHT, depths.straight.value))
+                @if !square { (about(words::DEPTH_SLIDE, depths.along_slide.value)) }
+                @if depths.widen.value > 0.0005 { (about(words::WIDEN, depths.widen.value)) }
             }
             details id="th-cut-working" {
                 summary { (crate::words::BY_HAND) }
@@ -238,81 +232,56 @@ fn inch_of(setup: Option<&Setup>) -> bool {
     setup.is_some_and(|setup| setup.inch)
 }
 
-struct Form<'a> {
-    fields: &'a Fields,
-    wrong: Option<&'a Wrong>,
-}
-
-impl<'a> Form<'a> {
-    fn field(&self, name: &str, label: &str, keys: &str) -> Markup {
-        let value = typed(self.fields, name);
-        let error = self.wrong.filter(|(wrong, _)| *wrong == name);
-        field(&Field {
-            name,
-            label,
-            value,
-            keys,
-            error: error.map(|(_, error)| said(error, value)),
-        })
-    }
-
-    fn filled(&self, name: &str, label: &str, with: Option<String>) -> Markup {
-        let with = with.filter(|_| typed(self.fields, name).trim().is_empty());
-        html! {
-            div { (self.field(name, label, "text")) @if let Some(with) = with { p.filled { (words::taken_as(&with)) } } }
-        }
-    }
-
-    fn all(&self, shown: &Asked, setup: Option<&Setup>) -> Markup {
-        let plan = setup.map(|setup| &setup.plan);
-        let shows = |length: Length| {
-            if inch_of(setup) { words::in_inches(length) } else { words::mm(length) }
-        };
-        let round = match (typed(self.fields, "th-nose"), plan.map(|plan| plan.nose)) {
-            ("", Some(Nose::Flat(_))) => "flat",
-            ("", _) => "round",
-            (chosen, _) => chosen,
-        };
-        let nose = plan.map(|plan| match plan.nose {
-            Nose::Flat(size) | Nose::Radius(size) => words::mm(size),
-        });
-        let square = set_over(self.fields, shown) == Angle::ZERO;
-        let inch = typed(self.fields, "th-unit") == "inch";
-        let unit = if inch { "in" } else { "mm" };
-        let label = |text: &str| [text, ", ", unit].concat();
-        let (first, least, division) =
-            (label(words::FIRST_CUT), label(words::LEAST_CUT), label(words::DIVISION));
-        html! {
-            section.setup aria-label=(words::TOOL_AND_DIAL) {
-                h3 { (words::TOOL_AND_DIAL) }
-                (segmented("th-feed", words::WAY_OF_INFEED, typed(self.fields, "th-feed"), &[
-                    ("modified", words::MODIFIED), ("flank", words::FLANK), ("plunge", words::PLUNGE),
-                ]))
-                @if typed(self.fields, "th-feed") == "modified" { (self.field("th-short", words::SHORT_BY, "text")) }
-                (segmented("th-nose", words::NOSE, round, &[
-                    ("round", words::NOSE_RADIUS), ("flat", words::NOSE_FLAT),
-                ]))
-                div.pair {
-                    (self.filled("th-nose-mm", words::NOSE_MM, nose))
-                    (self.filled("th-work", words::work(shown.internal), setup.map(|setup| words::mm(setup.ask.work))))
-                }
-                (segmented("th-unit", words::DIAL_UNIT, typed(self.fields, "th-unit"), &[
-                    ("mm", words::DIAL_MM), ("inch", words::DIAL_INCH),
-                ]))
-                @if square {
-                    (segmented("th-reads", words::DIAL_READS, typed(self.fields, "th-reads"), &[
-                        ("travel", words::READS_RADIUS), ("diameter", words::READS_DIAMETER),
-                    ]))
-                }
-                div.pair {
-                    (self.filled("th-division", &division, plan.map(|plan| shows(plan.dial.division))))
-                    (self.field("th-marks", words::MARKS_ROUND, "numeric"))
-                    (self.filled("th-first", &first, plan.map(|plan| shows(plan.first))))
-                    (self.filled("th-least", &least, plan.map(|plan| shows(plan.least))))
-                }
-                (self.field("th-spring", words::SPRING, "numeric"))
-                p.why { (words::BLANK_FIELDS) }
+/// The fields of tool and dial.
+fn tool(form: Form, shown: &Asked, setup: Option<&Setup>) -> Markup {
+    let plan = setup.map(|setup| &setup.plan);
+    let shows = |length: Length| {
+        if inch_of(setup) { words::in_inches(length) } else { words::mm(length) }
+    };
+    let round = match (form.typed("th-nose"), plan.map(|plan| plan.nose)) {
+        ("", Some(Nose::Flat(_))) => "flat",
+        ("", _) => "round",
+        (chosen, _) => chosen,
+    };
+    let nose = plan.map(|plan| match plan.nose {
+        Nose::Flat(size) | Nose::Radius(size) => words::mm(size),
+    });
+    let square = set_over(form.fields, shown) == Angle::ZERO;
+    let inch = form.typed("th-unit") == "inch";
+    let unit = if inch { "in" } else { "mm" };
+    let label = |text: &str| [text, ", ", unit].concat();
+    let (first, least, division) =
+        (label(words::FIRST_CUT), label(words::LEAST_CUT), label(words::DIVISION));
+    html! {
+        section.setup aria-label=(words::TOOL_AND_DIAL) {
+            h3 { (words::TOOL_AND_DIAL) }
+            (form.choice("th-feed", words::WAY_OF_INFEED, &[
+                ("modified", words::MODIFIED), ("flank", words::FLANK), ("plunge", words::PLUNGE),
+            ]))
+            @if form.typed("th-feed") == "modified" { (form.text("th-short", words::SHORT_BY)) }
+            (segmented("th-nose", words::NOSE, round, &[
+                ("round", words::NOSE_RADIUS), ("flat", words::NOSE_FLAT),
+            ]))
+            div.pair {
+                (form.filled("th-nose-mm", words::NOSE_MM, nose))
+                (form.filled("th-work", words::work(shown.internal), setup.map(|setup| words::mm(setup.ask.work))))
             }
+            (form.choice("th-unit", words::DIAL_UNIT, &[
+                ("mm", words::DIAL_MM), ("inch", words::DIAL_INCH),
+            ]))
+            @if square {
+                (form.choice("th-reads", words::DIAL_READS, &[
+                    ("travel", words::READS_RADIUS), ("diameter", words::READS_DIAMETER),
+                ]))
+            }
+            div.pair {
+                (form.filled("th-division", &division, plan.map(|plan| shows(plan.dial.division))))
+                (form.number("th-marks", words::MARKS_ROUND))
+                (form.filled("th-first", &first, plan.map(|plan| shows(plan.first))))
+                (form.filled("th-least", &least, plan.map(|plan| shows(plan.least))))
+            }
+            (form.number("th-spring", words::SPRING))
+            p.why { (words::BLANK_FIELDS) }
         }
     }
 }

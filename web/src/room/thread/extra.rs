@@ -2,8 +2,9 @@
 //! picking up a thread again.
 use super::ask::Asked;
 use super::cut::{Setup, typed};
+use super::pieces::{Form, Wrong, about, length as long};
 use crate::fields::Fields;
-use crate::pieces::{Field, caution, field};
+use crate::pieces::caution;
 use crate::words::{errors::said, thread as words};
 use handturn::measure::read::{self, Unit};
 use handturn::measure::write::rounded;
@@ -33,8 +34,6 @@ const NAMES: [(&str, &str); 13] = [
     ("th-slack", "0.5"),
 ];
 
-type Wrong = (&'static str, Error);
-
 fn text<'a>(fields: &'a Fields, name: &str) -> &'a str {
     super::typed(fields, &NAMES, name)
 }
@@ -60,14 +59,12 @@ pub(super) fn section(fields: &Fields, shown: &Asked, setup: Option<&Setup>) -> 
     }
 }
 
-fn part(id: &str, title: &str, content: &Markup) -> Markup {
-    html! { details.extra id=(id) { summary { (title) } (content) } }
+fn form<'a>(fields: &'a Fields, wrong: Option<&'a Wrong>) -> Form<'a> {
+    Form { fields, names: &NAMES, wrong }
 }
 
-fn entry(fields: &Fields, name: &'static str, label: &str, wrong: Option<&Wrong>) -> Markup {
-    let value = text(fields, name);
-    let error = wrong.filter(|(wrong, _)| *wrong == name).map(|(_, error)| said(error, value));
-    field(&Field { name, label, value, keys: "text", error })
+fn part(id: &str, title: &str, content: &Markup) -> Markup {
+    html! { details.extra id=(id) { summary { (title) } (content) } }
 }
 
 fn closes(fields: &Fields, shown: &Asked) -> Result<Closing, Wrong> {
@@ -103,9 +100,9 @@ fn half_nuts(fields: &Fields, shown: &Asked) -> Markup {
         }
         p.why { (words::dial_on(fields.or("th-screw", super::gear::SCREW))) }
         div.trio {
-            (entry(fields, "th-nd-teeth", words::DIAL_TEETH, wrong))
-            (entry(fields, "th-nd-marks", words::DIAL_MARKS, wrong))
-            (entry(fields, "th-nd-numbered", words::DIAL_NUMBERED, wrong))
+            (form(fields, wrong).text("th-nd-teeth", words::DIAL_TEETH))
+            (form(fields, wrong).text("th-nd-marks", words::DIAL_MARKS))
+            (form(fields, wrong).text("th-nd-numbered", words::DIAL_NUMBERED))
         }
     }
 }
@@ -134,14 +131,14 @@ fn shoulder(fields: &Fields, shown: &Asked, setup: Option<&Setup>) -> Markup {
     html! {
         @if let Ok((shoulder, stop)) = &found {
             dl.facts {
-                (fact(words::START_CLEAR, stop.start_clear))
-                (fact(words::RUNS_ON, stop.runs_on))
-                (fact(words::GROOVE_LONG, stop.groove))
-                (fact(words::STOP_AT, stop.stop_at))
+                (long(words::START_CLEAR, stop.start_clear))
+                (long(words::RUNS_ON, stop.runs_on))
+                (long(words::GROOVE_LONG, stop.groove))
+                (long(words::STOP_AT, stop.stop_at))
                 @if blind && shown.internal {
                     @if let Some(drill) = drill(fields, shown, shoulder, setup) {
-                        (fact(words::DRILL_FULL, drill.full_diameter))
-                        div { dt { (words::DRILL_POINT) } dd { b { (words::about_mm(drill.to_point.value)) " mm" } } }
+                        (long(words::DRILL_FULL, drill.full_diameter))
+                        (about(words::DRILL_POINT, drill.to_point.value))
                     }
                 }
             }
@@ -149,11 +146,11 @@ fn shoulder(fields: &Fields, shown: &Asked, setup: Option<&Setup>) -> Markup {
         label.tick { input type="checkbox" id="th-blind" name="th-blind" checked[blind]; (words::IS_BLIND) }
         @if blind { (caution(html! { b { (words::BLIND) } " " (words::BLIND_CARE) })) }
         div.pair {
-            (entry(fields, "th-length", words::THREAD_LONG, wrong))
-            (entry(fields, "th-wide", words::TOOL_WIDE, wrong))
-            (entry(fields, "th-rpm", words::RPM, wrong))
-            (entry(fields, "th-reaction", words::REACTION, wrong))
-            @if blind && shown.internal { (entry(fields, "th-tap-lead", words::TAP_LEAD, wrong)) }
+            (form(fields, wrong).text("th-length", words::THREAD_LONG))
+            (form(fields, wrong).text("th-wide", words::TOOL_WIDE))
+            (form(fields, wrong).text("th-rpm", words::RPM))
+            (form(fields, wrong).text("th-reaction", words::REACTION))
+            @if blind && shown.internal { (form(fields, wrong).text("th-tap-lead", words::TAP_LEAD)) }
         }
     }
 }
@@ -167,10 +164,6 @@ fn drill(
     let lead = read::number(text(fields, "th-tap-lead"), Of::Tool).ok()?;
     let point = Angle::from_degrees(Fraction::whole(118)).ok()?;
     blind::drill(shoulder.length, shown.thread.pitch, lead, setup?.ask.work, point).ok()
-}
-
-fn fact(name: &str, length: Length) -> Markup {
-    html! { div { dt { (name) } dd { b { (words::mm(length)) " mm" } span.in { (words::inches(length)) " in" } } } }
 }
 
 fn boring(fields: &Fields, setup: Option<&Setup>) -> Markup {
@@ -197,9 +190,9 @@ fn boring(fields: &Fields, setup: Option<&Setup>) -> Markup {
             }
         }
         div.trio {
-            (entry(fields, "th-bar", words::BAR, wrong))
-            (entry(fields, "th-out", words::NOSE_OUT, wrong))
-            (entry(fields, "th-clear", words::ROOM, wrong))
+            (form(fields, wrong).text("th-bar", words::BAR))
+            (form(fields, wrong).text("th-out", words::NOSE_OUT))
+            (form(fields, wrong).text("th-clear", words::ROOM))
         }
     }
 }
@@ -228,7 +221,7 @@ fn several(fields: &Fields, shown: &Asked, setup: Option<&Setup>) -> Markup {
             }
             @if let Some(carriage) = carriage { li { b { (words::BY_CARRIAGE) } " " (words::carriage_by(carriage)) } }
         }
-        (entry(fields, "th-driver", words::FIRST_DRIVER, gear.as_ref().err()))
+        (form(fields, gear.as_ref().err()).text("th-driver", words::FIRST_DRIVER))
         div.acts { button.btn type="button" data-do="divide-n" data-value=(n) { (words::divide_spindle(n)) } }
     }
 }
@@ -238,7 +231,7 @@ fn pick_up(fields: &Fields, shown: &Asked) -> Markup {
         .and_then(|slack| blind::pick_up(shown.thread.pitch, slack).map_err(|e| ("th-slack", e)));
     html! {
         @if let Ok(steps) = &steps { ol.steps { @for step in steps { li { (words::pick_up(*step)) } } } }
-        (entry(fields, "th-slack", words::SLACK, steps.as_ref().err()))
+        (form(fields, steps.as_ref().err()).text("th-slack", words::SLACK))
         @if shown.thread.hand == Hand::Left { p.why { (words::LEFT_RUNS) } }
     }
 }

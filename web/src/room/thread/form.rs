@@ -1,11 +1,10 @@
 //! The asking side: the thread's name or its own figures, screw or nut, class; or
 //! what was measured, to tell which thread it is.
 use super::ask::{self, Asked};
+use super::pieces::{Form, Wrong};
 use super::which;
 use crate::fields::Fields;
-use crate::pieces::{Field, field, segmented};
-use crate::words::{errors::said, thread as words};
-use handturn::Error;
+use crate::words::thread as words;
 use maud::{Markup, html};
 
 /// Threads of the demonstration job, a bronze astronomical clock.
@@ -18,26 +17,22 @@ const CLOCK: [(&str, &str); 5] = [
 ];
 
 /// The entry; `wrong` is the field that cannot be read, `shown` the thread in force.
-pub(super) fn section(
-    fields: &Fields,
-    shown: Option<&Asked>,
-    wrong: Option<&(&'static str, Error)>,
-) -> Markup {
+pub(super) fn section(fields: &Fields, shown: Option<&Asked>, wrong: Option<&Wrong>) -> Markup {
     let how = ask::typed(fields, "th-how");
-    let form = Form { fields, wrong };
+    let form = Form { fields, names: &ask::NAMES, wrong };
     html! {
         section.ask aria-label=(words::WHICH_THREAD) {
-            (segmented("th-how", words::HOW, how, &[
+            (form.choice("th-how", words::HOW, &[
                 ("name", words::BY_NAME), ("own", words::MY_OWN), ("which", words::WHICH),
             ]))
             div id=(["th-by-", how].concat()) .field-set {
                 @match how {
-                    "own" => (form.own()),
+                    "own" => (own(form)),
                     "which" => (which::section(fields, ask::typed(fields, "th-side") == "nut")),
-                    _ => (form.name(shown)),
+                    _ => (name(form, shown)),
                 }
             }
-            (segmented("th-side", words::SIDE, ask::typed(fields, "th-side"), &[
+            (form.choice("th-side", words::SIDE, &[
                 ("screw", words::SCREW), ("nut", words::NUT),
             ]))
             @if how != "which" {
@@ -47,82 +42,63 @@ pub(super) fn section(
     }
 }
 
-struct Form<'a> {
-    fields: &'a Fields,
-    wrong: Option<&'a (&'static str, Error)>,
+fn name(form: Form, shown: Option<&Asked>) -> Markup {
+    let typed = form.typed("th-name").trim();
+    html! {
+        div.big-field { (form.text("th-name", words::THREAD)) }
+        p.why.name-hint { (words::NAME_HINT) }
+        @if let Some(shown) = shown.filter(|shown| shown.found.len() > 1) {
+            div {
+                p.lab id="th-several" { (words::SEVERAL) }
+                div.chips.wide role="group" aria-labelledby="th-several" {
+                    @for (place, found) in shown.found.iter().enumerate() {
+                        @let name = words::found_name(found);
+                        button.chip type="button" data-do="th-pick" data-value=(place) aria-pressed=(name == shown.name) { (name) }
+                    }
+                }
+            }
+        }
+        div {
+            p.lab id="th-job" { (words::IN_THIS_JOB) }
+            div.chips.wide.job-chips role="group" aria-labelledby="th-job" {
+                @for (name, what) in CLOCK {
+                    button.chip type="button" data-do="th-name" data-value=(name) aria-pressed=(typed == name) {
+                        (words::times_sign(name)) span { (what) }
+                    }
+                }
+            }
+        }
+    }
 }
 
-impl<'a> Form<'a> {
-    fn field(&self, name: &'a str, label: &'a str, keys: &'a str) -> Markup {
-        let value = ask::typed(self.fields, name);
-        let error = self.wrong.filter(|(wrong, _)| *wrong == name);
-        field(&Field {
-            name,
-            label,
-            value,
-            keys,
-            error: error.map(|(_, error)| said(error, value)),
-        })
-    }
-
-    fn name(&self, shown: Option<&Asked>) -> Markup {
-        let typed = ask::typed(self.fields, "th-name").trim();
-        html! {
-            div.big-field { (self.field("th-name", words::THREAD, "text")) }
-            p.why.name-hint { (words::NAME_HINT) }
-            @if let Some(shown) = shown.filter(|shown| shown.found.len() > 1) {
-                div {
-                    p.lab id="th-several" { (words::SEVERAL) }
-                    div.chips.wide role="group" aria-labelledby="th-several" {
-                        @for (place, found) in shown.found.iter().enumerate() {
-                            @let name = words::found_name(found);
-                            button.chip type="button" data-do="th-pick" data-value=(place) aria-pressed=(name == shown.name) { (name) }
-                        }
-                    }
+fn own(form: Form) -> Markup {
+    let chosen = form.typed("th-form");
+    html! {
+        div {
+            p.lab id="th-forms" { (words::FORM) }
+            div.chips.wide role="group" aria-labelledby="th-forms" {
+                @for (value, _) in ask::FORMS {
+                    button.chip type="button" data-do="th-form" data-value=(value) aria-pressed=(value == chosen) { (words::form_chip(value)) }
                 }
-            }
-            div {
-                p.lab id="th-job" { (words::IN_THIS_JOB) }
-                div.chips.wide.job-chips role="group" aria-labelledby="th-job" {
-                    @for (name, what) in CLOCK {
-                        button.chip type="button" data-do="th-name" data-value=(name) aria-pressed=(typed == name) {
-                            (words::times_sign(name)) span { (what) }
-                        }
-                    }
-                }
+                button.chip type="button" data-do="th-form" data-value="own" aria-pressed=(chosen == "own") { (words::OWN_ANGLE) }
             }
         }
-    }
-
-    fn own(&self) -> Markup {
-        let form = ask::typed(self.fields, "th-form");
-        html! {
-            div {
-                p.lab id="th-forms" { (words::FORM) }
-                div.chips.wide role="group" aria-labelledby="th-forms" {
-                    @for (value, _) in ask::FORMS {
-                        button.chip type="button" data-do="th-form" data-value=(value) aria-pressed=(value == form) { (words::form_chip(value)) }
-                    }
-                    button.chip type="button" data-do="th-form" data-value="own" aria-pressed=(form == "own") { (words::OWN_ANGLE) }
-                }
-            }
-            @if form == "own" {
-                (self.field("th-angle", words::ANGLE_BETWEEN, "text"))
-                div.pair {
-                    (self.field("th-crest", words::CREST_FLAT, "text"))
-                    (self.field("th-root", words::ROOT_FLAT, "text"))
-                }
-            }
+        @if chosen == "own" {
+            (form.text("th-angle", words::ANGLE_BETWEEN))
             div.pair {
-                (self.field("th-major", words::OUTSIDE_MM, "text"))
-                (self.field("th-pitch", words::PITCH_OR_TPI, "text"))
+                (form.text("th-crest", words::CREST_FLAT))
+                (form.text("th-root", words::ROOT_FLAT))
             }
-            p.why { (words::OWN_HINT) }
-            (self.field("th-starts", words::STARTS, "numeric"))
-            (segmented("th-hand", words::HAND, ask::typed(self.fields, "th-hand"), &[
-                ("right", words::RIGHT_HAND), ("left", words::LEFT_HAND),
-            ]))
         }
+        div.pair {
+            (form.text("th-major", words::OUTSIDE_MM))
+            (form.text("th-pitch", words::PITCH_OR_TPI))
+        }
+        p.why { (words::OWN_HINT) }
+        (form.number("th-starts", words::STARTS))
+        (form.choice("th-hand", words::HAND, &[
+            ("right", words::RIGHT_HAND), ("left", words::LEFT_HAND),
+        ]))
     }
 }
 

@@ -1,9 +1,10 @@
 //! Gear it: the lathe as its owner typed it, and the change gears for the lead.
 use super::ask::{self, Asked};
 use super::keep;
+use super::pieces::{Form, Wrong};
 use crate::draw::train as draw;
 use crate::fields::Fields;
-use crate::pieces::{Field, caution, field, segmented};
+use crate::pieces::caution;
 use crate::words::{errors::said, thread as words};
 use handturn::head::{Mounting, read as listed};
 use handturn::measure::Length;
@@ -38,7 +39,6 @@ const LISTED: usize = 5;
 /// that six gears don't keep a press waiting.
 const STEPS: u32 = 400_000;
 
-type Wrong = (&'static str, Error);
 type Text<'t> = &'t dyn Fn(&'static str) -> &'t str;
 
 fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
@@ -148,38 +148,27 @@ pub(super) fn panel(fields: &Fields, shown: &Asked) -> Markup {
     let wrong = now.as_ref().err().copied();
     let last = |name: &'static str| super::last(fields, &NAMES, name);
     let worked = now.ok().or_else(|| work_out(shown, &last, six).ok());
+    let form = Form { fields, names: &NAMES, wrong: wrong.as_ref() };
     html! {
-        (kind_of_lead(fields, wrong.as_ref()))
+        (kind_of_lead(form))
         @if let Some(("", error)) = &wrong { (caution(html! { (said(error, "").wrong) })) }
         @if let Some(worked) = &worked { (answer(fields, worked)) }
-        (owned(fields, wrong.as_ref()))
+        (owned(form))
     }
 }
 
-fn entry(
-    fields: &Fields,
-    name: &'static str,
-    label: &str,
-    keys: &str,
-    wrong: Option<&Wrong>,
-) -> Markup {
-    let value = typed(fields, name);
-    let error = wrong.filter(|(wrong, _)| *wrong == name).map(|(_, error)| said(error, value));
-    field(&Field { name, label, value, keys, error })
-}
-
 /// The lead of the thread, or of a worm.
-fn kind_of_lead(fields: &Fields, wrong: Option<&Wrong>) -> Markup {
-    let kind = typed(fields, "th-lead");
+fn kind_of_lead(form: Form) -> Markup {
+    let kind = form.typed("th-lead");
     html! {
         div.lead-kind {
-            (segmented("th-lead", words::WHICH_LEAD, kind, &[
+            (form.choice("th-lead", words::WHICH_LEAD, &[
                 ("thread", words::OF_THE_THREAD), ("module", words::MODULE_WORM), ("dp", words::DP_WORM),
             ]))
             @if kind != "thread" {
                 div.pair {
-                    (entry(fields, "th-module", if kind == "dp" { words::DP } else { words::MODULE }, "decimal", wrong))
-                    (entry(fields, "th-worm-starts", words::STARTS, "numeric", wrong))
+                    (form.number("th-module", if kind == "dp" { words::DP } else { words::MODULE }))
+                    (form.number("th-worm-starts", words::STARTS))
                 }
             }
         }
@@ -307,27 +296,27 @@ fn six(fields: &Fields, worked: &Worked) -> Markup {
 }
 
 /// The lathe as its owner typed it.
-fn owned(fields: &Fields, wrong: Option<&Wrong>) -> Markup {
+fn owned(form: Form) -> Markup {
     html! {
         section.setup.lathe aria-labelledby="th-lathe" {
             h3.lead id="th-lathe" { (words::MY_LATHE) }
             p.why { (words::LATHE_WHY) }
-            (entry(fields, "th-gears", words::CHANGE_GEARS, "text", wrong))
+            (form.text("th-gears", words::CHANGE_GEARS))
             div.pair {
-                (entry(fields, "th-screw", words::SCREW_PITCH, "text", wrong))
-                (entry(fields, "th-head", words::HEAD_RATIO, "text", wrong))
-                (entry(fields, "th-gearbox", words::GEARBOX, "text", wrong))
-                (entry(fields, "th-distance", words::STUDS_APART, "numeric", wrong))
-                (entry(fields, "th-margin", words::RIM_MARGIN, "numeric", wrong))
-                (entry(fields, "th-idlers", words::MOST_IDLERS, "numeric", wrong))
+                (form.text("th-screw", words::SCREW_PITCH))
+                (form.text("th-head", words::HEAD_RATIO))
+                (form.text("th-gearbox", words::GEARBOX))
+                (form.number("th-distance", words::STUDS_APART))
+                (form.number("th-margin", words::RIM_MARGIN))
+                (form.number("th-idlers", words::MOST_IDLERS))
             }
-            (segmented("th-drive", words::DRIVE, typed(fields, "th-drive"), &[
+            (form.choice("th-drive", words::DRIVE, &[
                 ("either", words::EITHER_WAY), ("same", words::SAME_WAY), ("against", words::OTHER_WAY),
             ]))
-            (segmented("th-screw-hand", words::SCREW_HAND, typed(fields, "th-screw-hand"), &[
+            (form.choice("th-screw-hand", words::SCREW_HAND, &[
                 ("right", words::SCREW_RIGHT), ("left", words::SCREW_LEFT),
             ]))
-            label.tick { input type="checkbox" id="th-four" name="th-four" checked[typed(fields, "th-four") == "on"]; (words::FOUR_GEARS) }
+            label.tick { input type="checkbox" id="th-four" name="th-four" checked[form.typed("th-four") == "on"]; (words::FOUR_GEARS) }
         }
     }
 }

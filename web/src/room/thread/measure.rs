@@ -1,10 +1,11 @@
 //! Measure it: which wires, what they may read, and what a reading means.
 use super::ask::Asked;
 use super::jobs::Jobs;
+use super::pieces::{Form, Wrong};
 use super::{cut, keep, lines, table};
 use crate::draw::wires as draw;
 use crate::fields::Fields;
-use crate::pieces::{Field, caution, field, input};
+use crate::pieces::{Field, caution, input};
 use crate::words::{errors::said, thread as words};
 use handturn::measure::Length;
 use handturn::measure::read::{self, Unit};
@@ -30,8 +31,6 @@ struct Worked {
     most: Over,
     least: Over,
 }
-
-type Wrong = (&'static str, Error);
 
 fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
     super::typed(fields, &NAMES, name)
@@ -86,25 +85,15 @@ pub(super) fn panel(fields: &Fields, jobs: &Jobs, shown: &Asked) -> Markup {
     let wrong = now.as_ref().err().copied();
     let last = |name: &'static str| super::last(fields, &NAMES, name);
     let worked = now.ok().or_else(|| work_out(shown, &last).ok());
+    let form = Form { fields, names: &NAMES, wrong: wrong.as_ref() };
     html! {
         @if let Some(("", error)) = &wrong { (caution(html! { (words::no_wires(error)) })) }
         @if let Some(worked) = &worked { (answer(fields, jobs, shown, worked)) }
         div.wires-owned {
-            (given(fields, "th-wires", words::WIRES_OWNED, wrong.as_ref()))
-            (given(fields, "th-wire", words::WIRE_USED, wrong.as_ref()))
+            (form.text("th-wires", words::WIRES_OWNED))
+            (form.text("th-wire", words::WIRE_USED))
         }
     }
-}
-
-fn given(
-    fields: &Fields,
-    name: &'static str,
-    label: &'static str,
-    wrong: Option<&Wrong>,
-) -> Markup {
-    let value = typed(fields, name);
-    let error = wrong.filter(|(wrong, _)| *wrong == name).map(|(_, error)| said(error, value));
-    field(&Field { name, label, value, keys: "text", error })
 }
 
 fn answer(fields: &Fields, jobs: &Jobs, shown: &Asked, worked: &Worked) -> Markup {

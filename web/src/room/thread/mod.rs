@@ -10,6 +10,7 @@ mod jobs;
 mod lines;
 mod measure;
 mod passes;
+mod pieces;
 mod size;
 mod table;
 #[cfg(test)]

@@ -1,11 +1,13 @@
 //! Size it: the section to scale, the blank or the hole, the limits of both sides, and
 //! what goes with them.
 use super::ask::Asked;
+use super::pieces::{Form, Wrong, fact};
 use super::{keep, lines, table};
 use crate::draw::thread as draw;
 use crate::fields::Fields;
-use crate::pieces::{Field, caution, field};
-use crate::words::{errors::said, thread as words};
+use crate::pieces::caution;
+use crate::words::thread as words;
+use handturn::Field as Of;
 use handturn::List;
 use handturn::measure::read;
 use handturn::thread::Kind;
@@ -13,7 +15,6 @@ use handturn::thread::drills::{self, DrillSet, MAX_OFFERED, Owned, Tapping};
 use handturn::thread::fitting::{self, Clearance};
 use handturn::thread::limits::Side;
 use handturn::thread::ready;
-use handturn::{Error, Field as Of};
 use maud::{Markup, html};
 
 /// The step's fields with what they read as until something is typed.
@@ -26,8 +27,6 @@ const SETS: [(&str, DrillSet); 4] = [
     ("letter", DrillSet::Letter),
     ("fraction", DrillSet::Fraction),
 ];
-
-type Wrong = (&'static str, Error);
 
 fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
     super::typed(fields, &NAMES, name)
@@ -99,7 +98,7 @@ pub(super) fn panel(fields: &Fields, shown: &Asked) -> Markup {
                 @if shown.internal { (hole(shown, drills.as_ref())) } @else { (blank(shown)) }
                 (limits(shown))
                 @if !shown.internal { (hole(shown, drills.as_ref())) }
-                (owned(fields, wrong.as_ref()))
+                (owned(Form { fields, names: &NAMES, wrong: wrong.as_ref() }))
             }
             div.figures {
                 (beside(shown, drills.as_ref()))
@@ -196,47 +195,35 @@ fn beside(shown: &Asked, drills: Option<&Drills>) -> Markup {
         (words::CLEAR_MEDIUM, clear(Clearance::Medium)),
         (words::CLEAR_COARSE, clear(Clearance::Coarse)),
     ];
+    let drill = |least| {
+        let owned = drills.and_then(|drills| drills::at_least(least, &drills.owned()).ok());
+        owned.map_or_else(String::new, |drill| [words::DRILL, " ", &words::drill(&drill)].concat())
+    };
     html! {
         dl.facts {
             @for (name, least) in holes {
-                @if let Some(least) = least {
-                    div { dt { (name) } dd { b { (words::mm(least)) " mm" }
-                        @if let Some(drill) = drills.and_then(|drills| drills::at_least(least, &drills.owned()).ok()) {
-                            span.in { (words::DRILL) " " (words::drill(&drill)) }
-                        }
-                    } }
-                }
+                @if let Some(least) = least { (fact(name, &words::in_mm(least), &[&drill(least)])) }
             }
             @if let Ok(relief) = fitting::relief(thread, side) {
-                div { dt { (words::RELIEF) } dd {
-                    b { (words::diameter(relief.diameter)) }
-                    span.in { (words::relief_wide(&relief)) }
-                } }
+                (fact(words::RELIEF, &words::diameter(relief.diameter), &[&words::relief_wide(&relief)]))
             }
             @if let Ok(chamfers) = fitting::chamfers(thread) {
-                div { dt { (words::CHAMFER) } dd {
-                    @if shown.internal {
-                        b { (words::diameter(chamfers.mouth_least)) } span.in { (words::at_most(chamfers.mouth_most)) }
-                    } @else {
-                        b { (words::diameter(chamfers.screw_end)) } span.in { (words::at_45(chamfers.screw_length)) }
-                    }
-                } }
+                @if shown.internal {
+                    (fact(words::CHAMFER, &words::diameter(chamfers.mouth_least), &[&words::at_most(chamfers.mouth_most)]))
+                } @else {
+                    (fact(words::CHAMFER, &words::diameter(chamfers.screw_end), &[&words::at_45(chamfers.screw_length)]))
+                }
             }
             @if let Ok((least, most)) = fitting::engagement(thread) {
-                div { dt { (words::ENGAGED) } dd { b { (words::mm(least)) " – " (words::mm(most)) " mm" } } }
+                (fact(words::ENGAGED, &words::from_to(least, most), &[]))
             }
         }
     }
 }
 
 /// The drills owned and the engagement wanted.
-fn owned(fields: &Fields, wrong: Option<&Wrong>) -> Markup {
-    let entry = |name: &'static str, label, keys| {
-        let value = typed(fields, name);
-        let error = wrong.filter(|(wrong, _)| *wrong == name).map(|(_, error)| said(error, value));
-        field(&Field { name, label, value, keys, error })
-    };
-    let chosen = typed(fields, "th-sets");
+fn owned(form: Form) -> Markup {
+    let chosen = form.typed("th-sets");
     html! {
         section.setup aria-labelledby="th-drills-owned" {
             h3.lead id="th-drills-owned" { (words::DRILLS_OWNED) }
@@ -246,8 +233,8 @@ fn owned(fields: &Fields, wrong: Option<&Wrong>) -> Markup {
                 }
             }
             div.pair {
-                (entry("th-drills", words::DRILLS_BESIDES, "text"))
-                (entry("th-percent", words::ENGAGEMENT, "decimal"))
+                (form.text("th-drills", words::DRILLS_BESIDES))
+                (form.number("th-percent", words::ENGAGEMENT))
             }
         }
     }

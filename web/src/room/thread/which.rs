@@ -1,19 +1,17 @@
 //! Which is it: what was measured, and the threads it may be.
 use super::ask;
+use super::pieces::{Form, Wrong};
 use crate::fields::Fields;
-use crate::pieces::{Field, field};
-use crate::words::{errors::said, thread as words};
+use crate::words::thread as words;
 use handturn::measure::read::{self, Unit};
 use handturn::thread::limits::Side;
 use handturn::thread::name;
 use handturn::thread::which::{Candidate, MAX_CANDIDATES, Measured, which};
-use handturn::{Error, Field as Of, List};
+use handturn::{Field as Of, List};
 use maud::{Markup, html};
 
 /// The fields with what they read as until something is typed.
 pub(super) const NAMES: [(&str, &str); 2] = [("th-over", "0.187 in"), ("th-counted", "32 tpi")];
-
-type Wrong = (&'static str, Error);
 
 fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
     super::typed(fields, &NAMES, name)
@@ -46,15 +44,11 @@ pub(super) fn section(fields: &Fields, internal: bool) -> Markup {
     let wrong = now.as_ref().err().copied();
     let last = |name: &'static str| super::last(fields, &NAMES, name);
     let list = now.ok().or_else(|| found(internal, &last).ok());
-    let entry = |name: &'static str, label| {
-        let value = typed(fields, name);
-        let error = wrong.filter(|(wrong, _)| *wrong == name).map(|(_, error)| said(&error, value));
-        field(&Field { name, label, value, keys: "text", error })
-    };
+    let form = Form { fields, names: &NAMES, wrong: wrong.as_ref() };
     html! {
         div.pair {
-            (entry("th-over", if internal { words::MEASURED_BORE } else { words::MEASURED_OUTSIDE }))
-            (entry("th-counted", words::PITCH_OR_TPI))
+            (form.text("th-over", if internal { words::MEASURED_BORE } else { words::MEASURED_OUTSIDE }))
+            (form.text("th-counted", words::PITCH_OR_TPI))
         }
         p.why { (words::WHICH_WHY) }
         @if let Some(list) = &list {

@@ -316,3 +316,15 @@ pub fn taken_as(text: &str) -> String {
 pub fn in_inches(length: Length) -> String {
     figure(length, true, 2)
 }
+
+/// A set-over from square across.
+#[must_use]
+pub fn from_square(set_over: Angle) -> String {
+    angle(set_over) + " from square across"
+}
+
+/// The same on a scale that is zero along the bed.
+#[must_use]
+pub fn on_bed(at: Angle) -> String {
+    angle(at) + " if its scale reads zero along the bed"
+}

@@ -117,8 +117,6 @@ words! {
     HOW_FED = "How it is fed";
     TOP_SLIDE = "Top slide set over";
     SQUARE_ACROSS = "Square across";
-    FROM_SQUARE = "from square across";
-    ON_BED_SCALE = "if its scale reads zero along the bed";
     DEPTH_STRAIGHT = "Depth, straight in";
     DEPTH_SLIDE = "Depth on the top slide";
     WIDEN = "Then widen the groove along the bed by";
@@ -420,4 +418,16 @@ pub fn section_name(thread: &Thread, internal: bool, depth: &str) -> String {
         " between the flanks.",
     ]
     .concat()
+}
+
+/// Millimetres with their unit.
+#[must_use]
+pub fn in_mm(length: Length) -> String {
+    mm(length) + " mm"
+}
+
+/// Inches with their unit.
+#[must_use]
+pub fn in_inch(length: Length) -> String {
+    inches(length) + " in"
 }

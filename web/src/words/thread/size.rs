@@ -228,3 +228,9 @@ pub fn told_by(one: &Candidate) -> String {
         .collect();
     ["Beside the nearest: ", &told.join("; "), "."].concat()
 }
+
+/// Two lengths as a span.
+#[must_use]
+pub fn from_to(least: Length, most: Length) -> String {
+    [&*mm(least), " – ", &mm(most), " mm"].concat()
+}
