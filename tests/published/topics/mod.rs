@@ -2,6 +2,7 @@
 mod coverage;
 mod differential;
 mod direct;
+mod fitting;
 mod gearing;
 mod holes;
 mod pairs;
@@ -101,6 +102,12 @@ pub(crate) const TOPICS: &[Topic] = &[
         title: "tapping drills and the thread they leave",
         run: sizes::tapping_drills,
     },
+    Topic {
+        file: "thread_fitting.csv",
+        title: "clearance holes and relief grooves",
+        run: fitting::round_a_thread,
+    },
+    Topic { file: "drills.csv", title: "number and letter drills", run: fitting::drills },
     Topic {
         file: "wires_contact.csv",
         title: "threads over wires: exact contact",

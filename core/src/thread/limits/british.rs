@@ -2,12 +2,16 @@
 //! (ISO 228-1).
 use super::super::Thread;
 use super::super::root::{cbrt_e9, sqrt_e9};
+use super::super::series::{Series, lists};
 use super::{Fit, Found, Side, assemble, e4, e9, to_near, um};
+use crate::error::Error;
 use crate::number::Fraction;
 
 /// BS 84 (1956 and 2007; formulas and bores from memory). T = 0.002 D^(1/3) +
 /// 0.003 √L + 0.005 √P in inches, the engagement L being D; two thirds of it in the
-/// close class, half as much again in the free class and in a normal nut.
+/// close class, half as much again in the free class and in a normal nut. Medium and
+/// free screws to 3/4 in lie 0.3 T below the basic sizes: which of them do was read in
+/// print (a tap maker's figure of the system), the 0.3 is from memory.
 #[expect(
     clippy::arithmetic_side_effects,
     reason = "billionths of an inch of a thread whose size was checked: far below the range"
@@ -25,15 +29,19 @@ pub(super) fn whitworth(thread: &Thread, side: Side, fit: Fit) -> Found {
         _ => return Ok(None),
     };
     let tolerance = whole * sixths / 6;
+    let below = match (side, fit) {
+        (Side::External, Fit::Medium | Fit::Free) => allowance(thread, d, p)?,
+        _ => 0,
+    };
     // To ten-thousandths, with so many thousandths of √P more.
     let with = |more: i64| to_near(tolerance + pitch_root * more, 100_000_000);
     let (major, pitch) = (e4(thread.major)?, e4(thread.pitch_diameter()?)?);
     let minor = e4(thread.minor_internal()?)?;
     let three = match side {
         Side::External => [
-            (Some(major), Some(major - with(10))),
-            (Some(pitch), Some(pitch - with(0))),
-            (Some(minor), Some(minor - with(at_root))),
+            (Some(major - below), Some(major - below - with(10))),
+            (Some(pitch - below), Some(pitch - below - with(0))),
+            (Some(minor - below), Some(minor - below - with(at_root))),
         ],
         Side::Internal => {
             let tpi = thread.tpi()?;
@@ -51,6 +59,28 @@ pub(super) fn whitworth(thread: &Thread, side: Side, fit: Fit) -> Found {
         }
     };
     assemble(true, 10_000, three)
+}
+
+/// 0.3 T in ten-thousandths to 3/4 in, nought above; below 1/4 in that of the 1/4 in size
+/// of its series (from memory), for series that have several pitches there of its own.
+#[expect(
+    clippy::arithmetic_side_effects,
+    reason = "billionths of an inch of a thread whose size was checked: far below the range"
+)]
+fn allowance(thread: &Thread, d: Fraction, p: Fraction) -> Result<i64, Error> {
+    let quarter = Fraction::new(1, 4)?;
+    if d > Fraction::new(3, 4)? {
+        return Ok(0);
+    }
+    let p = match () {
+        () if d >= quarter => p,
+        () if lists(Series::Bsw, thread) => Fraction::new(1, 20)?,
+        () if lists(Series::Bsf, thread) => Fraction::new(1, 26)?,
+        () => p,
+    };
+    let d = d.max(quarter);
+    let whole = cbrt_e9(d)? * 2 + sqrt_e9(d)? * 3 + sqrt_e9(p)? * 5;
+    Ok(to_near(whole * 3, 1_000_000_000))
 }
 
 /// BS 93: tolerances by the formulas read in print, to the nearest micrometre;
@@ -103,7 +133,7 @@ const PIPE: [(i64, i64, i64); 5] = [
 pub(super) fn pipe(thread: &Thread, side: Side, fit: Fit) -> Found {
     let (d, d2, d1) =
         (um(thread.major)?, um(thread.pitch_diameter()?)?, um(thread.minor_internal()?)?);
-    if !super::super::series::lists(super::super::Series::Pipe, thread) {
+    if !lists(Series::Pipe, thread) {
         return Ok(None);
     }
     let Some(&(_, tolerance, bore)) = PIPE.iter().find(|row| d <= row.0) else {

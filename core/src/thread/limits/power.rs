@@ -1,11 +1,13 @@
 //! Threads that move things: metric trapezoidal (ISO 2903) and Acme (ASME B1.5).
 use super::super::Thread;
 use super::super::root::sqrt_e9;
-use super::{Found, Grade, Position, Side, along, assemble, e4, e9, graded, to_near, um};
+use super::{Found, Grade, Position, Side, along, assemble, e4, e9, graded, to_even, to_near, um};
 use crate::number::Fraction;
 
 /// By pitch in micrometres: deviation e, Td and TD1 of grade 4, in micrometres.
-/// ISO 2903; 1.5 to 3 read in print through limits, the rest from memory.
+/// ISO 2903; 1.5 to 3 read in print through limits, the rest from memory. The e of a
+/// pitch of 12 is the least sure: half of c (335) on the progression gives 170, but 160 is
+/// remembered as well.
 const BY_PITCH: &[(u16, u16, u16, u16)] = &[
     (1500, 67, 150, 190),
     (2000, 71, 180, 236),
@@ -116,7 +118,8 @@ pub(super) fn trapezoidal(thread: &Thread, side: Side, class: Grade) -> Found {
         Some(match side {
             Side::External => {
                 let quarters = tolerance * 5 + allowance * 4;
-                // A half goes to the odd neighbour: so 279, 309 and 397 are printed.
+                // A half goes to the odd neighbour: so 279, 309 and 397 are printed. No rule in
+                // print says so; it is fitted to those three.
                 let root = if quarters % 4 == 2 { (quarters / 4) | 1 } else { (quarters + 2) / 4 };
                 [
                     (Some(d), Some(d - i64::from(major))),
@@ -163,13 +166,15 @@ pub(super) fn acme(thread: &Thread, side: Side, number: u8) -> Found {
     let narrow = to_near(tolerance, 100_000_000);
     let (major, pitch) = (e4(thread.major)?, e4(thread.pitch_diameter()?)?);
     let (bore, core) = (e4(thread.minor_internal()?)?, e4(thread.minor_external()?)?);
-    // A twentieth of the pitch, at least 0.005 in.
-    let crest = to_near(e9(p)? / 20, 100_000).max(50);
+    // A twentieth of the pitch, at least 0.005 in, in billionths: the limit is rounded, not
+    // the tolerance, a half to the even neighbour (so 0.6188 is printed for 5/8-8).
+    let crest = (e9(p)? / 20).max(5_000_000);
     let three = match side {
         Side::External => [
-            (Some(major), Some(major - crest)),
+            (Some(major), Some(to_even(major * 100_000 - crest, 100_000))),
             (Some(pitch - allowance), Some(pitch - allowance - narrow)),
-            // One and a half times the tolerance before it is rounded.
+            // One and a half times the tolerance before it is rounded: fitted to the sizes
+            // read in print, which all agree.
             (Some(core), Some(to_near(core * 200_000_000 - tolerance * 3, 200_000_000))),
         ],
         Side::Internal => {
@@ -177,7 +182,7 @@ pub(super) fn acme(thread: &Thread, side: Side, number: u8) -> Found {
             [
                 (Some(root + root - major), Some(root)),
                 (Some(pitch + narrow), Some(pitch)),
-                (Some(bore + crest), Some(bore)),
+                (Some(to_even(bore * 100_000 + crest, 100_000)), Some(bore)),
             ]
         }
     };

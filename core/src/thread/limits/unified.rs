@@ -1,6 +1,8 @@
 //! Unified threads: ASME B1.1. Its formulas give its tables in one order of
 //! rounding only: the 2A tolerance to six places; then allowance and each class's
 //! tolerance to four, a half to the even neighbour; basic sizes to four; then sums.
+//! The order is fitted to the tables read, not printed as a rule; what they have
+//! otherwise is named where it stands below.
 use super::super::root::{cbrt_e9, sqrt_e9};
 use super::super::series::Series;
 use super::super::{Thread, Unit};
@@ -22,8 +24,11 @@ pub(super) fn limits(thread: &Thread, side: Side, number: u8) -> Found {
     let (d, p) = (thread.major.inches()?, thread.pitch.inches()?);
     let third = cbrt_e9(p.checked_mul(p)?)?;
     // 0.0015 D^(1/3) + 0.0015 √LE + 0.015 P^(2/3), in millionths.
-    let engaged = if engages_by_diameter(thread)? { d } else { p.times(9)? };
-    let sum = (cbrt_e9(d)? + sqrt_e9(engaged)?) * 15 + third * 150;
+    let (across, engaged) = match engages_by_diameter(thread)? {
+        true => (d, d),
+        false => (printed_diameter(d), p.times(9)?),
+    };
+    let sum = (cbrt_e9(across)? + sqrt_e9(engaged)?) * 15 + third * 150;
     let tolerance = to_even(sum, 10_000_000);
     let of = |thousandths: i64| to_even(tolerance * thousandths, 100_000);
     let (major, pitch) = (e4(thread.major)?, e4(thread.pitch_diameter()?)?);
@@ -58,7 +63,9 @@ pub(super) fn limits(thread: &Thread, side: Side, number: u8) -> Found {
             let four = to_even(greatest, 100);
             let greatest = match () {
                 () if number == 3 || major < THREE_PLACES_FROM => four,
-                // Through four places from 1/4 in up, straight to three below: as printed.
+                // Through four places from 1/4 in up, straight to three below. No rule in print
+                // says so: it tells 10-24 alone, 0.155 in the 2019 tables (0.155488 unrounded),
+                // 0.156 in earlier ones.
                 () if major >= 2500 => to_even(four, 10) * 10,
                 () => to_even(greatest, 1000) * 10,
             };
@@ -72,11 +79,19 @@ pub(super) fn limits(thread: &Thread, side: Side, number: u8) -> Found {
     }
 }
 
-/// The allowance, by rule unless the table has another: 5/8-11 is printed with 0.0016
-/// (the rule gives 0.00165030, a hair above the half; from memory).
+/// The allowance, by rule unless the table has another. An exception without a rule behind
+/// it: 5/8-11 is printed with 0.0016 (read in print; the rule gives 0.00165030, a hair
+/// above the half).
 fn printed_allowance(d: Fraction, p: Fraction, rule: i64) -> i64 {
     let is = |value: Fraction, num, den| value.num() == num && value.den() == den;
     if is(d, 5, 8) && is(p, 1, 11) { 16 } else { rule }
+}
+
+/// The diameter that tolerances are reckoned from. An exception without a rule behind it:
+/// 5 3/4 in is printed with the tolerances of 6 in at all eight pitches and classes read
+/// (Machinery's Handbook, 27th ed., Table 3); 6 in itself follows the formula.
+fn printed_diameter(d: Fraction) -> Fraction {
+    if d.num() == 23 && d.den() == 4 { Fraction::whole(6) } else { d }
 }
 
 /// Tolerance of the bore in millionths.

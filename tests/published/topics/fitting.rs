@@ -1,0 +1,76 @@
+//! Sizes round a thread: clearance holes, relief grooves, drills by name.
+use super::{Outcome, each, must};
+use handturn::measure::Length;
+use handturn::thread::drills::DrillSet;
+use handturn::thread::fitting::{Clearance, clearance_hole, relief};
+use handturn::thread::limits::Side;
+use handturn::thread::name;
+use handturn_tests::rows::fraction;
+use serde::Deserialize;
+
+#[derive(Deserialize)]
+struct Round {
+    thread: String,
+    sizes: String,
+}
+
+pub(crate) fn round_a_thread() -> Vec<Outcome> {
+    each("thread_fitting.csv", |row: &Round| (false, sizes(row)))
+}
+
+/// Each size of the row, in millimetres, exactly as printed.
+fn sizes(row: &Round) -> Result<(), String> {
+    let found = name::read(&row.thread).map_err(|e| e.to_string())?;
+    let [one] = found.iter().as_slice() else { return Err("several readings".into()) };
+    let thread = one.thread;
+    let hole = |clearance| clearance_hole(&thread, clearance).map_err(|e| e.to_string());
+    let screw = relief(&thread, Side::External).map_err(|e| e.to_string())?;
+    let nut = relief(&thread, Side::Internal).map_err(|e| e.to_string())?;
+    let between = |large: Length, small: Length| {
+        large.mm().checked_sub(small.mm()).map(Length::from_mm).map_err(|e| e.to_string())
+    };
+    for item in row.sizes.split("; ") {
+        let (what, text) = item.rsplit_once(' ').ok_or(item)?;
+        let length = match what {
+            "fine" => hole(Clearance::Close)?,
+            "medium" => hole(Clearance::Medium)?,
+            "coarse" => hole(Clearance::Coarse)?,
+            "below" => between(thread.major, screw.diameter)?,
+            "least" => screw.width_least,
+            "most" => screw.width_most,
+            "radius" => screw.radius,
+            "over" => between(nut.diameter, thread.major)?,
+            "nut least" => nut.width_least,
+            "nut most" => nut.width_most,
+            _ => return Err(item.into()),
+        };
+        must(length.mm() == fraction(text), || format!("{item}, not {}", length.mm()))?;
+    }
+    Ok(())
+}
+
+#[derive(Deserialize)]
+struct Drills {
+    inches: String,
+}
+
+pub(crate) fn drills() -> Vec<Outcome> {
+    each("drills.csv", |row: &Drills| (false, drill(row)))
+}
+
+fn drill(row: &Drills) -> Result<(), String> {
+    for item in row.inches.split("; ") {
+        let (named, text) = item.split_once(' ').ok_or(item)?;
+        let found = match (named.strip_prefix('#'), named.as_bytes()) {
+            (Some(number), _) => {
+                let number: u8 = number.parse().map_err(|_| item)?;
+                DrillSet::Number.drill(number - 1)
+            }
+            (None, [letter @ b'A'..=b'Z']) => DrillSet::Letter.drill(letter - b'A'),
+            _ => return Err(item.into()),
+        };
+        let inches = found.ok_or(item)?.diameter.inches().map_err(|e| e.to_string())?;
+        must(inches == fraction(text), || format!("{item}, not {inches}"))?;
+    }
+    Ok(())
+}
