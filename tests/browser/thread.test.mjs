@@ -64,7 +64,7 @@ test('which is it, and choosing one takes its name', () => withBrowser(async (br
 test('what cannot be read is told at its field; the last good answer stays', () => withBrowser(async (browser) => {
   const page = await thread(browser);
   await page.locator('#th-name').fill('2 BA');
-  await wrong(page, 'th-name', '2 BX', 'The thread');
+  await wrong(page, 'th-name', '2 BX', 'No thread goes by this name.');
   await page.locator('#answer', { hasText: 'Last good answer: 2 BA' }).waitFor();
   await press(page, 'th-how', 'own');
   await wrong(page, 'th-pitch', '0', 'Pitch can’t be 0.');
@@ -199,5 +199,5 @@ test('another tab shows the passes and ticks only when it takes over', () => wit
   await one.locator('#th-saved[data-count="3"]').waitFor();
   // What is asked for meanwhile changes nothing of what is under way.
   await two.locator('#th-name').fill('Tr16x4');
-  await two.locator('.job-title', { hasText: 'M6 × 0.75, 6g, screw' }).waitFor();
+  await two.locator('#answer', { hasText: 'M6 × 0.75, 6g, screw' }).waitFor();
 }));

@@ -27,6 +27,7 @@ pub fn said(error: &Error, typed: &str) -> Said {
             "Angle must be between 0 and 360 degrees.".to_owned()
         }
         (Field::List, Cause::Empty) => "The list needs two angles or more.".to_owned(),
+        (Field::Thread, Cause::NotANumber | Cause::Conflict) => "No thread goes by this name.".to_owned(),
         (_, Cause::Empty) => name.to_owned() + " stands empty.",
         (_, Cause::NotANumber) => name.to_owned() + " must be a number.",
         (_, Cause::NotWhole) => name.to_owned() + " must be a whole number.",
@@ -99,6 +100,10 @@ fn instead(error: &Error, typed: &str) -> &'static str {
         Field::Plates | Field::Holes => "Part circles by spaces and plates by /.",
         Field::Gears => "Part gears by spaces; 24x2 is two of 24.",
         Field::Ratio => "Write 40 or 40:1.",
+        Field::Thread => "Write M6x0.75, 1/4 BSF, 2 BA or Tr16x4.",
+        Field::Diameter if error.cause == Cause::Conflict => {
+            "A blank lies above the pitch diameter, a bore below it."
+        }
         _ => "",
     }
 }
@@ -209,7 +214,8 @@ mod tests {
         let fields = [
             Parts, Angle, Times, List, Marks, CutOrder, Ratio, Plates, Holes, Direct, Gears,
             Mounting, Arms, Slack, Handwheel, FineDial, Reach, Length, Position, Event, Rounds,
-            Fraction, Record,
+            Fraction, Record, Thread, Form, Major, Pitch, Starts, Class, Diameter, Tool, Wire,
+            Passes, SlideDial, ThreadDial, Speed, Engagement, Drills, Lead, Screw, Gearbox,
         ];
         let causes = [
             Cause::Empty,
@@ -225,6 +231,12 @@ mod tests {
             Cause::Conflict,
             Cause::NotNow,
             Cause::Newer,
+            Cause::OutOfLengths { least_um: 1, greatest_um: 9 },
+            Cause::Blunt { greatest_um: 50 },
+            Cause::WireSinks { least_um: 412, greatest_um: 663 },
+            Cause::WireRides { least_um: 412, greatest_um: 663 },
+            Cause::WireRests { least_um: 412, greatest_um: 663 },
+            Cause::NotMultiple { of: 3 },
         ];
         for (field, cause) in fields.iter().flat_map(|f| causes.iter().map(move |c| (*f, *c))) {
             let said = said(&Error::new(field, cause), "x");

@@ -66,6 +66,8 @@ fn name(form: Form, shown: Option<&Asked>) -> Markup {
                         (words::times_sign(name)) span { (what) }
                     }
                 }
+                // A worm is no thread by name: only its lead is asked for.
+                button.chip type="button" data-do="th-worm" data-value="1" { (words::MODULE_1) span { (words::CHIP_WORM) } }
             }
         }
     }

@@ -26,6 +26,8 @@ pub(super) const NAMES: [(&str, &str); 2] =
 struct Worked {
     measured: Measured,
     wire: Length,
+    /// One of those owned, or typed; else the best one stands for it.
+    serves: bool,
     range: wires::Range,
     /// At the greatest and the least pitch diameter.
     most: Over,
@@ -51,6 +53,7 @@ fn work_out<'t>(shown: &Asked, text: &dyn Fn(&'static str) -> &'t str) -> Result
         }
     };
     // Where none of those owned serves, the best one is shown.
+    let serves = wire.is_some();
     let wire = match wire {
         Some(wire) => wire,
         None => {
@@ -60,7 +63,7 @@ fn work_out<'t>(shown: &Asked, text: &dyn Fn(&'static str) -> &'t str) -> Result
     range.check(handturn::number::float::of(wire.mm())).map_err(at("th-wire"))?;
     let over = |at| wires::over(&measured, wire, at).map_err(|e| ("th-wire", e));
     let (most, least) = (over(measured.pitch_greatest)?, over(measured.pitch_least)?);
-    Ok(Worked { measured, wire, range, most, least })
+    Ok(Worked { measured, wire, serves, range, most, least })
 }
 
 /// The best wire to the nearest hundredth of a millimetre.
@@ -112,6 +115,7 @@ fn answer(fields: &Fields, jobs: &Jobs, shown: &Asked, worked: &Worked) -> Marku
                     p.lab { (words::over_wires(worked.wire)) }
                     p.answer-big { (mm(least)) " " small { (words::TO) } " " (mm(most)) " " small { "mm" } }
                     p.answer-mid { (inch(least)) " " small { (words::TO) } " " (inch(most)) " " small { "in" } }
+                    @if !worked.serves { p.care { (words::NONE_SERVES) } }
                     @if shown.limited.is_none() { p.why { (words::BASIC_ONLY) } }
                 }
                 (reading(fields, jobs, shown, worked))

@@ -64,6 +64,10 @@ pub fn screen(fields: &Fields, jobs: &Jobs) -> Markup {
 
 /// The four steps as tabs, and the one chosen.
 fn steps(fields: &Fields, jobs: &Jobs, tab: &str, shown: Option<&Asked>, stale: bool) -> Markup {
+    let under_way = jobs.open.as_ref().filter(|_| tab == "cut").map(|open| open.job.title.clone());
+    let heading = under_way
+        .or_else(|| shown.map(|shown| words::heading(&shown.name, shown.thread.hand, stale)));
+    let heading = heading.unwrap_or_default();
     html! {
         div.tabs role="tablist" aria-label=(words::STEPS) {
             @for (value, label) in TABS {
@@ -73,7 +77,7 @@ fn steps(fields: &Fields, jobs: &Jobs, tab: &str, shown: Option<&Asked>, stale: 
         }
         div.panel id="th-panel" role="tabpanel" aria-labelledby=(["th-tab-", tab].concat()) {
             @if let Some(shown) = shown {
-                h2 id="answer" tabindex="-1" aria-live="polite" { (words::heading(&shown.name, shown.thread.hand, stale)) (fields.get("th-said")) }
+                h2 id="answer" tabindex="-1" aria-live="polite" { (heading) (fields.get("th-said")) }
                 (panel(fields, jobs, tab, shown))
             }
         }
@@ -122,6 +126,14 @@ pub fn event(fields: &mut Fields, jobs: &mut Jobs, event: Event) -> Option<Vec<E
             fields.set("th-so-far", event.value);
             fields.set("th-tab", "cut");
             return Some(vec![Effect::Focus("th-so-far".to_owned())]);
+        }
+        ("press", "th-worm") => {
+            for (name, value) in
+                [("th-lead", "module"), ("th-module", event.value), ("th-tab", "gear")]
+            {
+                fields.set(name, value);
+            }
+            return Some(vec![Effect::Focus("th-tab-gear".to_owned())]);
         }
         ("press", "th-set") => size::toggle(fields, event.value),
         _ => fields.set(event.name, event.value),

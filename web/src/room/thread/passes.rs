@@ -54,7 +54,7 @@ pub(super) fn job(fields: &Fields, open: &Open) -> Markup {
     let inch = open.job.inch;
     let free = open.lock == Lock::Held || !open.unsaved.is_empty();
     html! {
-        p.job-title { b { (open.job.title) } " " span.u { (words::FROZEN) } }
+        p.why { (words::FROZEN) }
         div.two {
             div.figures {
                 @if place.done < place.of {

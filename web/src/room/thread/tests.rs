@@ -85,7 +85,7 @@ fn a_thread_is_sized_by_its_name() {
         "Pitch dia. (effective) 5.491 0.2162 in 5.391 0.2122 in",
         "Nut, 6H Max Min",
         "Hole 5.378 0.2117 in 5.188",
-        "Limits as ISO 965-1",
+        "Limits from the tables of ISO 965-1.",
     ]);
     bench.typed("th-name", "2 ba");
     bench.shows(&["2 BA", "Screw, normal", "47½°"]);
@@ -104,7 +104,7 @@ fn what_cannot_be_read_leaves_the_last_good_thread() {
     let mut bench = Bench::new();
     bench.typed("th-name", "2 BA");
     bench.typed("th-name", "2 BX");
-    bench.shows(&["Last good answer: 2 BA", "The thread"]);
+    bench.shows(&["Last good answer: 2 BA", "No thread goes by this name. You typed"]);
     bench.press("th-how", "own");
     bench.typed("th-pitch", "0");
     bench.shows(&["Pitch can’t be 0.", "Last good answer: "]);
@@ -302,6 +302,8 @@ fn wires_and_what_a_reading_means() {
     bench.typed("th-wire", "");
     bench.typed("th-wires", "0.4 x");
     bench.shows(&["A wire must be a number. You typed x ."]);
+    bench.typed("th-wires", "2 3");
+    bench.shows(&["None of your wires serves here", "Over three 0.43 mm wires"]);
     bench.press("th-side", "nut");
     bench.shows(&["Wires measure screws."]);
 }
@@ -375,6 +377,8 @@ fn gears_for_a_lead() {
     bench.shows(&["A worm’s lead has π in it, so no train is exact.", "Wanted: π × 1 = 3.1416 mm"]);
     bench.press("th-six", "on");
     bench.shows(&["Trains of two, four and six gears are all accounted for"]);
+    bench.press("th-worm", "1");
+    bench.shows(&["Module, mm", "3.1416 mm lead"]);
     bench.press("divide-n", "127");
     bench.shows(&["Equal parts in one turn"]);
 }

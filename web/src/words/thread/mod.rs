@@ -43,6 +43,8 @@ words! {
     CHIP_CAP = "bezel cap";
     CHIP_CUP = "oil cup";
     CHIP_FEED = "feed screw";
+    MODULE_1 = "Module 1";
+    CHIP_WORM = "worm";
     SIDE = "What is made";
     SCREW = "Screw";
     NUT = "Nut";
@@ -111,6 +113,7 @@ words! {
     WIRE_USED = "Wire to use (empty: the best of them), mm";
     MY_READING = "My reading, mm";
     TO_THE_PASSES = "Take it to the passes";
+    NONE_SERVES = "None of your wires serves here: this is the best one, to be got.";
     BASIC_ONLY = "Worked from basic sizes: no standard sets limits for it.";
     NUT_BY_GAUGE = "Wires measure screws. A nut is tried with a gauge or its own screw; its limits:";
 
@@ -151,7 +154,7 @@ words! {
     UNREADABLE = "Passes are stored here that this page cannot read; they are left as they are.";
     GO_ON = "Go on";
     BRING_BACK = "Bring it back";
-    FROZEN = "figures as they were when cutting began";
+    FROZEN = "Figures as they were when cutting began.";
     ALL_CUT = "All passes cut";
     ALL_CUT_WHY = "Try the fit or measure before the work leaves the lathe.";
     UNDO = "Undo last tick";
