@@ -20,11 +20,14 @@ const CLOCK: [(&str, &str); 5] = [
 pub(super) fn section(fields: &Fields, shown: Option<&Asked>, wrong: Option<&Wrong>) -> Markup {
     let how = ask::typed(fields, "th-how");
     let form = Form { fields, names: &ask::NAMES, wrong };
+    let side = form.choice("th-side", words::SIDE, &[("screw", words::SCREW), ("nut", words::NUT)]);
     html! {
         section.ask aria-label=(words::WHICH_THREAD) {
             (form.choice("th-how", words::HOW, &[
                 ("name", words::BY_NAME), ("own", words::MY_OWN), ("which", words::WHICH),
             ]))
+            // What was measured hangs on it; of a name it is said afterwards.
+            @if how == "which" { (side) }
             div id=(["th-by-", how].concat()) .field-set {
                 @match how {
                     "own" => (own(form)),
@@ -32,10 +35,8 @@ pub(super) fn section(fields: &Fields, shown: Option<&Asked>, wrong: Option<&Wro
                     _ => (name(form, shown)),
                 }
             }
-            (form.choice("th-side", words::SIDE, &[
-                ("screw", words::SCREW), ("nut", words::NUT),
-            ]))
             @if how != "which" {
+                (side)
                 @if let Some(shown) = shown { (classes(shown)) }
             }
         }

@@ -201,6 +201,10 @@ impl Jobs {
             }
             return None;
         }
+        // The browser lets the screen sleep when a page is hidden: ask again.
+        if event.kind == "seen" && event.name == "visible" && self.open.is_some() {
+            return Some(vec![Effect::Awake(true)]);
+        }
         if !event.name.starts_with(PREFIX) {
             return None;
         }
@@ -318,9 +322,14 @@ impl Jobs {
                 vec![Effect::Claim(open.id.clone(), true)]
             }
             "tick" => self.step(What::Tick, event.value.parse().ok()?, event.at_ms),
-            "undo" => self.step(What::Undo, 0, event.at_ms),
+            "undo" => self.undo(event.at_ms),
             _ => return None,
         })
+    }
+
+    /// The last step does not count.
+    pub(super) fn undo(&mut self, at_ms: u64) -> Vec<Effect> {
+        self.step(What::Undo, 0, at_ms)
     }
 
     /// A pitch diameter was measured: the passes go on from what is left.

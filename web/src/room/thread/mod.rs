@@ -101,7 +101,7 @@ fn tab(fields: &Fields) -> &str {
 /// What an event does to this room's fields; none when it is not its own.
 pub fn event(fields: &mut Fields, jobs: &mut Jobs, event: Event) -> Option<Vec<Effect>> {
     if event.kind == "key" {
-        return (fields.get("room") == "thread").then(|| key(fields, event));
+        return (fields.get("room") == "thread").then(|| key(fields, jobs, event));
     }
     if !event.name.starts_with("th-") || !matches!(event.kind, "type" | "press") {
         return None;
@@ -177,8 +177,9 @@ fn shown(fields: &Fields) -> Option<Asked> {
     ask::asked(fields).ok().or_else(|| ask::last_good(fields))
 }
 
-/// Arrow keys go from step to step; Enter in a field has the answer read out again.
-fn key(fields: &mut Fields, event: Event) -> Vec<Effect> {
+/// Arrow keys go from step to step; Enter in a field has the answer read out again;
+/// Ctrl+Z takes the last tick back.
+fn key(fields: &mut Fields, jobs: &mut Jobs, event: Event) -> Vec<Effect> {
     let name = event.name.strip_prefix("held ").unwrap_or(event.name);
     if event.value.starts_with("field ") {
         if name == "Enter" {
@@ -186,6 +187,11 @@ fn key(fields: &mut Fields, event: Event) -> Vec<Effect> {
             fields.set("th-said", again);
         }
         return Vec::new();
+    }
+    if event.name == "Undo" && tab(fields) == "cut" && jobs.open.is_some() {
+        let mut effects = jobs.undo(event.at_ms);
+        effects.push(Effect::Used);
+        return effects;
     }
     let Some(at) = event.value.strip_prefix("button th-tab-") else { return Vec::new() };
     let at = TABS.iter().position(|(value, _)| *value == at).unwrap_or(0);

@@ -195,6 +195,17 @@ fn a_tick_shows_when_the_store_has_it() {
     bench.press("th-job-undo", "");
     bench.send("kept", &id, "1 12:00:09");
     bench.shows(&["Pass 1 of 8"]);
+    bench.press("th-job-tick", "1");
+    bench.send("kept", &id, "2 12:00:11");
+    bench.send("key", "Undo", "");
+    assert!(
+        bench.asked.iter().any(|effect| effect.starts_with(&format!("append {id} 3 "))),
+        "{:?}",
+        bench.asked
+    );
+    bench.send("kept", &id, "3 12:00:13");
+    bench.send("seen", "visible", "");
+    assert_eq!(bench.asked, ["awake on"]);
     // Another thread asked for changes nothing of what is under way.
     bench.typed("th-name", "Tr16x4");
     bench.shows(&["M6 × 0.75, 6g, screw", "Pass 1 of 8"]);
@@ -318,7 +329,7 @@ fn blank_drills_and_holes() {
         "Tapping drill you own 5.3 mm 72 % of full height (1.299 × pitch); 86 % of the nut’s own (1.083 × pitch).",
         "To bore for cutting it: 5.283 mm",
         "Clearance hole, medium 6.600 mm drill 6.6 mm",
-        "Pitch dia. (effective): 6.000 − 2 × 0.244 = 5.513",
+        "Pitch dia. (effective): 6.000 − 2 × 0.2436 = 5.513",
     ]);
     bench.typed("th-percent", "60");
     bench.shows(&["Tapping drill you own 5.4 mm 62 %"]);
@@ -333,6 +344,8 @@ fn blank_drills_and_holes() {
     bench.shows(&["Tapping drill you own 5.334 mm 68 %", "Also: 5.25 mm 77 %."]);
     bench.typed("th-drills", "5.25 x");
     bench.shows(&["A drill must be a number. You typed x ."]);
+    bench.typed("th-name", "2 BA");
+    bench.shows(&["4.700 − 2 × 0.2425 = 4.215"]);
     bench.typed("th-name", "Tr16x4");
     assert!(!bench.text().contains("For a die"));
 }

@@ -170,11 +170,27 @@ pub fn size_lines(thread: &Thread) -> Vec<String> {
                     found: Result<Length, handturn::Error>| {
         if let (Ok(depth), Ok(found)) = (depth, found) {
             lines.push(
-                [name, ": ", &mm(thread.major), " − 2 × ", &mm(depth), " = ", &mm(found)].concat(),
+                [
+                    name,
+                    ": ",
+                    &mm(thread.major),
+                    " − 2 × ",
+                    &about(float::of(depth.mm()), 4),
+                    " = ",
+                    &mm(found),
+                ]
+                .concat(),
             );
         }
     };
-    line(PITCH_DIAMETER, form.at(form.addendum, thread.pitch), thread.pitch_diameter());
+    // Where the standard rounds the depth first, the pitch line halves it.
+    let to_line = match form.kind {
+        Kind::Ba | Kind::Pipe => {
+            form.external_depth(thread.pitch).and_then(|depth| depth.mm().over(2))
+        }
+        _ => form.at(form.addendum, thread.pitch).map(Length::mm),
+    };
+    line(PITCH_DIAMETER, to_line.map(Length::from_mm), thread.pitch_diameter());
     line(ROOT, form.external_depth(thread.pitch), thread.minor_external());
     line(HOLE, form.internal_depth(thread.pitch), thread.minor_internal());
     lines
