@@ -74,7 +74,7 @@ test('what cannot be read is told at its field; the last good answer stays', () 
 
   await press(page, 'th-side', 'nut');
   await step(page, 'cut');
-  await wrong(page, 'th-work', '7', 'Diameter does not go with the other values.');
+  await wrong(page, 'th-work', '7', 'These diameters don’t go together.');
   await said(page, 'Pass 1 of');
   await page.locator('#th-work').fill('');
   await press(page, 'th-side', 'screw');

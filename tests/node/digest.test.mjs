@@ -1,4 +1,5 @@
-// The package's own answers, as JSON text, are those of the native core: every number of parts, both sets of plates.
+// The package's own answers, as JSON text, are what this computer finds natively: every number of parts with both sets
+// of plates, every thread of every series.
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
@@ -13,28 +14,74 @@ const SETS = {
 };
 const GEARS = '24 24 28 32 40 44 48 56 64 72 86 100';
 
-/** One hash a set and a thousand, as the native core prints them. */
-function native() {
-  const command = '. web/tool/ground.sh && host_cargo test --quiet --locked --workspace --test digest';
-  const printed = execFileSync('bash', ['-c', command], { cwd: root, encoding: 'utf8', stdio: ['ignore', 'pipe', 'inherit'] });
-  return printed.split('\n').filter((line) => /^[AB] \d+ [0-9a-f]{64}$/.test(line));
+/** What a cargo command prints, line by line. */
+function printed(command) {
+  const options = { cwd: root, encoding: 'utf8', stdio: ['ignore', 'pipe', 'inherit'], maxBuffer: 1 << 28 };
+  return execFileSync('bash', ['-c', `. web/tool/ground.sh && host_cargo ${command}`], options).split('\n');
 }
 
-test('the JSON text of 2 to 10000 parts is the native core\'s', async () => {
-  const { initSync, divide } = await import('../../web/dist/npm/handturn.js');
-  initSync(readFileSync(new URL('../../web/dist/npm/handturn.wasm', import.meta.url)));
-  const hashed = [];
+const handturn = await import('../../web/dist/npm/handturn.js');
+handturn.initSync(readFileSync(new URL('../../web/dist/npm/handturn.wasm', import.meta.url)));
+const hashed = (lines) => lines.reduce((hash, line) => hash.update(`${line}\n`), createHash('sha256')).digest('hex');
+
+test('the JSON text of 2 to 10000 parts is the native core\'s', () => {
+  const found = [];
   for (const [set, plates] of Object.entries(SETS)) {
     const owned = { plates, gears: GEARS };
     for (let from = 0; from <= 10_000; from += 1000) {
       const hash = createHash('sha256');
       for (let parts = Math.max(from, 2); parts <= Math.min(from + 999, 10_000); parts += 1) {
-        hash.update(JSON.stringify(divide({ parts, head: owned })) + '\n');
+        hash.update(JSON.stringify(handturn.divide({ parts, head: owned })) + '\n');
       }
-      hashed.push(`${set} ${from} ${hash.digest('hex')}`);
+      found.push(`${set} ${from} ${hash.digest('hex')}`);
     }
   }
-  const wanted = native();
+  const lines = printed('test --quiet --locked --workspace --test digest');
+  const wanted = lines.filter((line) => /^[AB] \d+ [0-9a-f]{64}$/.test(line));
   assert.equal(wanted.length, 22);
-  assert.deepEqual(hashed, wanted);
+  assert.deepEqual(found, wanted);
+});
+
+/** An answer or a refusal as JSON text. */
+function told(call) {
+  try {
+    return JSON.stringify(call());
+  } catch (error) {
+    const { field, cause, limits, message } = error;
+    return JSON.stringify({ field, cause, limits, message });
+  }
+}
+
+/** Sizes, limits, blank, drills, passes, wires, and what the best wire reads, of all that a name stands for. */
+function ofName(name) {
+  const lines = [told(() => handturn.readThread(name))];
+  for (const pick of handturn.readThread(name).keys()) {
+    const asked = { thread: { name, pick } };
+    for (const about of ['threadSizes', 'threadBlank', 'tappingDrills', 'passes', 'wires']) {
+      lines.push(told(() => handturn[about](asked)));
+    }
+    const { best } = JSON.parse(lines.at(-1));
+    if (best) lines.push(told(() => handturn.overWires({ ...asked, wire: Math.round(best.mm * 100) / 100 })));
+  }
+  return lines;
+}
+
+test('the JSON text of every thread of every series is what is found natively', () => {
+  const native = new Map();
+  for (const line of printed('run --quiet --locked -p handturn-web --example threads')) {
+    const [series, text] = line.split('\t');
+    if (text !== undefined) native.set(series, [...(native.get(series) ?? []), text]);
+  }
+  const all = handturn.threads();
+  assert.equal(all.length, 22);
+  let over = 0;
+  for (const { series, names } of all) {
+    const [found, wanted] = [names.flatMap(ofName), native.get(series)];
+    over += found.filter((line) => line.startsWith('{"wire"')).length;
+    if (hashed(found) === hashed(wanted)) continue;
+    const k = found.findIndex((line, place) => line !== wanted[place]);
+    assert.equal(found[k], wanted[k], `${series}, line ${k + 1}`);
+    assert.equal(found.length, wanted.length, series);
+  }
+  assert.ok(over > 500, `${over} read over wires`);
 });

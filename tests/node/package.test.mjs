@@ -176,12 +176,14 @@ test('every function is described, and every description is a function', () => {
 
 test('the README shows what really comes out', () => {
   const readme = readFileSync(join(built, 'README.md'), 'utf8');
-  const [, set] = readme.match(/```js\n(const head[\s\S]+?)```/);
-  const lines = set.split('\n').filter((line) => line.startsWith('const '));
-  const rows = [...set.matchAll(/console\.log\((.+)\); \/\/ (.+)/g)];
-  assert.ok(lines.length === 3 && rows.length > 5);
-  const run = (text) => new Function(...Object.keys(handturn), `{ ${lines.join('\n')}\nreturn (${text}); }`)(...Object.values(handturn));
-  for (const [, call, shown] of rows) assert.deepEqual(run(call), run(shown), call);
+  for (const [first, consts, least] of [['const head', 3, 9], ['const arbor', 2, 12]]) {
+    const [, set] = readme.match(new RegExp(`\`\`\`js\n(${first}[\\s\\S]+?)\`\`\``));
+    const lines = set.split('\n').filter((line) => line.startsWith('const '));
+    const rows = [...set.matchAll(/console\.log\((.+)\); \/\/ (.+)/g)];
+    assert.ok(lines.length === consts && rows.length >= least, first);
+    const run = (text) => new Function(...Object.keys(handturn), `{ ${lines.join('\n')}\nreturn (${text}); }`)(...Object.values(handturn));
+    for (const [, call, shown] of rows) assert.deepEqual(run(call), run(shown), call);
+  }
   const error = refusal(() => divide({ parts: 127.5 }));
   for (const key of ['field', 'cause', 'message']) {
     assert.ok(readme.includes(`// error.${key}${' '.repeat(9 - key.length)}'${error[key]}'`), error[key]);

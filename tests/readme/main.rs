@@ -5,6 +5,8 @@ use handturn::head::{GEARS, Head, SET_A, gears_of, plates_of};
 use handturn::measure::write::{Decimal, Dms};
 use handturn::measure::{Angle, read};
 
+mod threads;
+
 const README: &str = include_str!("../../README.md");
 
 /// The head of the examples: 40 : 1, plates 15 to 49, the twelve gears.

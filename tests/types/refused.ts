@@ -1,7 +1,7 @@
 // Each line that follows an "expected" must be refused by the types, and none else;
 // the test counts them. So the check of uses.ts can fail.
-import { divide, ways, place, step, nearest, readAngle } from 'handturn';
-import type { Head, Request, Rated } from 'handturn';
+import { divide, ways, place, step, nearest, readAngle, threadSizes, pass, passes, overWires, infeed, gearsFor, whichThread } from 'handturn';
+import type { Head, Request, Rated, Lathe } from 'handturn';
 
 // expected: parts is a number
 divide({ parts: '127' });
@@ -27,5 +27,25 @@ place({ parts: 64 }, ways({ parts: 64 })[0]!.way, 0).pin.number;
 readAngle(17.5);
 // expected: no such field of an answer
 divide({ parts: 64 }).ways;
+// expected: a thread is asked for
+threadSizes({ class: '6g' });
+// expected: no such form
+threadSizes({ thread: { form: 'round', major: 6, pitch: 1 } });
+// expected: a limit may not be set
+threadSizes({ thread: 'M6' }).limits[0]!.minor.min.mm;
+// expected: the number of a pass
+pass({ thread: 'M6' });
+// expected: passes are a number
+passes({ thread: 'M6', spring: '1' });
+// expected: a wire is given
+overWires({ thread: 'M6' });
+// expected: a nose is flat or round
+infeed({ thread: 'M6', nose: 0.1 });
+// expected: a lathe has a lead screw
+const lathe: Lathe = { gears: [20, 30] };
+// expected: a lead is asked for
+gearsFor({ lathe, six: 'never' });
+// expected: a length is no number
+const off: number = whichThread({ diameter: 6, pitch: 1 })[0]!.off_pitch;
 
-export const used: [Head, Head, number, Request | Rated | undefined] = [mine, fixed, worst, undefined];
+export const used: [Head, Head, number, number, Request | Rated | undefined] = [mine, fixed, worst, off, undefined];

@@ -4,10 +4,14 @@ import * as handturn from 'handturn';
 import {
   divide, ways, place, step, working, head, nearest, init, initSync, HandturnError,
   readNumber, readRatio, readAngle, readAngles, readLength, readPlates, readGears,
+  threads, readThread, threadSizes, threadBlank, tappingDrills, whichThread, infeed, passes, pass, wires, overWires, fromWires, gearsFor,
 } from 'handturn';
 import type {
   Answer, Arms, At, CircleAt, Compound, Differential, Equation, Fraction, Group, Head, Holes, Kind, Marks,
   Millimetres, Move, Near, Place, Rated, Request, Sense, Turns, Wasm, Way, Word, AngleGiven,
+  Blank, Candidate, Depths, DrillsAsked, Form, FromWires, Gears, GearsAsked, GearTrain, InfeedAsked, Lathe, Left, Length, LengthGiven,
+  LimitsOfSize, Measured, OverAsked, Over, OverWires, OwnThread, Pass, Passes, PassesAsked, PitchGiven, Profile, Range, ReadingAsked, Series,
+  Side, Sizes, Tapping, Thread, ThreadAsked, ThreadGiven, Wires, WiresAsked,
 } from 'handturn';
 
 /** Compiles only where both are the same type: neither wider nor narrower. */
@@ -18,6 +22,7 @@ const is = <T extends true>(): T | undefined => undefined;
 export const all: Record<keyof typeof handturn, unknown> = {
   init, initSync, HandturnError, divide, ways, place, step, working, head, nearest,
   readNumber, readRatio, readAngle, readAngles, readLength, readPlates, readGears,
+  threads, readThread, threadSizes, threadBlank, tappingDrills, whichThread, infeed, passes, pass, wires, overWires, fromWires, gearsFor,
 };
 
 export async function starts(bytes: ArrayBuffer, fetched: Response): Promise<void> {
@@ -142,10 +147,128 @@ export function refused(call: () => void): string {
   } catch (error) {
     if (error instanceof HandturnError) {
       const { field, cause, limits, message } = error;
-      const range = limits === null ? '' : 'most' in limits ? limits.most.toFixed() : limits.least.toFixed() + limits.greatest.toFixed();
-      return [field, cause, range, message].join();
+      const range = limits === null ? [] : 'most' in limits ? [limits.most] : 'least' in limits ? [limits.least, limits.greatest] : [limits.least_mm, limits.greatest_mm];
+      return [field, cause, ...range.map((n) => n.toFixed()), message].join();
     }
     throw error;
   }
   return '';
+}
+
+// --- threads ---
+
+const lengths: LengthGiven[] = ['1/4 in', 6.35, [127, 20]];
+const pitch: PitchGiven = '32 tpi';
+const ownThread: OwnThread = { form: { angle: 40, crestFlat: '1/8', rootFlat: [1, 8] }, major: 20, pitch, starts: 2, hand: 'left' };
+const givenThreads: ThreadGiven[] = ['M6x0.75-6g', { name: '10' }, { name: '10', pick: 1 }, ownThread, { form: 'tr', major: '16', pitch: 4 }];
+const askedThread: ThreadAsked = { thread: givenThreads[0]!, side: 'screw', class: '6g' };
+const drilled: DrillsAsked = { thread: 'M6', percent: '75', sets: ['metric', 'number', 'letter', 'fraction'], drills: lengths };
+const fedIn: InfeedAsked = { ...askedThread, work: 5.9, nose: { flat: 0.09 }, feed: { short: '30′' } };
+const cutIn: PassesAsked = {
+  ...fedIn, nose: { radius: 0.1 }, feed: 'plunge', depth: 0.5, first: 0.2, least: 0.05, spring: 2,
+  dial: { division: '0.001 in', reads: 'diameter', marks: 100 }, left: 0.1, dialAt: 20, from: 1, most: 50,
+};
+const overIt: OverAsked = { ...askedThread, wire: 0.45 };
+const withWires: WiresAsked = { ...askedThread, owned: lengths };
+const readIt: ReadingAsked = { ...overIt, reading: '6.2', setOver: 29.5 };
+const lathe: Lathe = {
+  screw: '8 tpi', screwHand: 'right', head: 1, gearbox: [1, '1 : 2', [1, 3]], gears: [20, 30, 127], studDistance: 0, studMargin: 2,
+  mostIdlers: 2, fourGears: true, drive: 'either',
+};
+const leads: GearsAsked[] = [
+  { thread: 'M6x0.75', lathe, six: 'always', steps: 1000 }, { lead: pitch, starts: 2, hand: 'left', lathe, six: 50 },
+  { module: 1, lathe }, { diametralPitch: [20, 1], lathe, six: 'never' },
+];
+const measuredOnes: Measured[] = [{ diameter: '0.187 in', pitch: '32 tpi' }, { diameter: 5, pitch: 0.8, side: 'nut' }];
+
+const told = ({ mm, inch, exact, within }: Length): string => [mm.toFixed(3), inch.toFixed(4), exact ?? within.toExponential()].join();
+const toldMaybe = (length: Length | null): string => (length === null ? 'not set' : told(length));
+const ranged = ({ max, min }: Range): string => toldMaybe(max) + toldMaybe(min);
+const sideOf = (side: Side): string => (side === 'screw' ? 'a' : 'b');
+
+function threadOf({ name, series, form, angle, major, pitch, tpi, lead, starts, hand, class: made, side }: Thread): string[] {
+  is<Same<typeof hand, 'Right' | 'Left'>>();
+  const listed: Series | null = series;
+  const shape: Form = form;
+  return [
+    name ?? 'own', listed ?? '', shape, angle.toFixed(1), told(major), told(pitch), tpi.toFixed(1), told(lead), starts.toFixed(), hand, made ?? '',
+    side === null ? '' : sideOf(side),
+  ];
+}
+
+function profileOf({ depth, crest_flat, root_flat, crest_radius, root_radius }: Profile): string {
+  return [depth, crest_flat, root_flat, crest_radius, root_radius].map(told).join();
+}
+
+function limited({ class: made, side, major, pitch_diameter, minor }: LimitsOfSize): string {
+  return [made, sideOf(side), ranged(major), ranged(pitch_diameter), ranged(minor)].join();
+}
+
+export function sized(): string[] {
+  const { thread, basic, profile, limits }: Sizes = threadSizes(askedThread);
+  const { major, pitch_diameter, minor_external, minor_internal, major_internal } = basic;
+  const { class: made, side, to, limits: within, die }: Blank = threadBlank({ thread: ownThread });
+  const tapping: Tapping[] = tappingDrills(drilled);
+  const [{ drill: { set, name, diameter }, percent, percent_of_nut }] = tapping as [Tapping];
+  is<Same<typeof set, 'Number' | 'Letter' | 'Fraction' | 'Metric' | null>>();
+  const found: Candidate[] = measuredOnes.flatMap(whichThread);
+  const apart = found.map(({ thread: one, off_diameter, off_pitch, reasons }) => [
+    ...threadOf(one), told(off_diameter), told(off_pitch),
+    ...reasons.map((reason) => (reason === 'Angle' ? reason : 'OverTwenty' in reason ? told(reason.OverTwenty) : told(reason.Diameter))),
+  ]);
+  const listed = threads().map(({ series, names }) => (series satisfies Series) + names.join());
+  return [
+    ...threadOf(thread), ...[major, pitch_diameter, minor_external, minor_internal, major_internal].map(told), told(profile.sharp_height),
+    profileOf(profile.external), profileOf(profile.internal), ...limits.map(limited), made ?? '', sideOf(side), told(to),
+    within === null ? '' : ranged(within), toldMaybe(die), name, told(diameter), percent.toFixed(), percent_of_nut.toFixed(), ...apart.flat(), ...listed,
+    ...readThread('10').flatMap(threadOf),
+  ];
+}
+
+const passOf = ({ number, spring, reading: { from_zero, turns, mark, shows }, cut, depth }: Pass): string =>
+  [number.toFixed(), String(!spring), from_zero.toFixed(), turns.toFixed(), mark.toFixed(), told(shows), told(cut), told(depth)].join();
+
+export function cut(): string[] {
+  const depths: Depths = infeed(fedIn);
+  const { work, straight, along_slide, widen, tip, set_over, on_bed_scale, swing, drift } = depths;
+  is<Same<typeof swing, 'None' | 'Clockwise' | 'Anticlockwise'>>();
+  is<Same<typeof drift, 'None' | 'Headstock' | 'Tailstock'>>();
+  const { count, left_out, depth, left_by_rounding, first, least, set_over: slide, passes: each }: Passes = passes(cutIn);
+  return [
+    ...[work, straight, along_slide, widen, tip, depth, left_by_rounding, first, least].map(told),
+    ...[set_over, on_bed_scale, count, left_out, slide].map((n) => n.toFixed()), ...each.map(passOf), passOf(pass(cutIn, 1)),
+  ];
+}
+
+const readAt = ({ pitch_diameter, over_wires, formula, lead_term, formula_will_do, touches, proud }: Over): string =>
+  [...[pitch_diameter, over_wires, formula, lead_term, touches, proud].map(told), String(!formula_will_do)].join();
+const off = ({ diameter, straight, along_slide }: Left): string => [diameter, straight, along_slide].map(told).join();
+
+export function measure(): string[] {
+  const { best, best_with_lead, least, greatest, by_root, lead_angle, chosen }: Wires = wires(withWires);
+  const { wire, max, min }: OverWires = overWires(overIt);
+  const { pitch_diameter, limits, verdict, to_limit, to_middle, at_most }: FromWires = fromWires(readIt);
+  is<Same<typeof verdict, 'MoreToCut' | 'Within' | 'TooFar'>>();
+  return [
+    ...[best, best_with_lead, least, greatest, wire, pitch_diameter].map(told), String(!by_root), lead_angle.toFixed(), toldMaybe(chosen),
+    readAt(max), readAt(min), ranged(limits), ...[to_limit, to_middle, at_most].map(off),
+  ];
+}
+
+function trainOf({ pairs, idlers, idlers_in, setting, exact, ratio, cuts, off_ppm, off_over_100_mm }: GearTrain): string {
+  const meshes = pairs.map(({ driver, driven }) => (driver / driven).toFixed());
+  const all = [...idlers, idlers_in, setting, ratio, off_ppm].map((n) => n.toFixed());
+  return [...meshes, ...all, String(!exact), told(cuts), told(off_over_100_mm)].join();
+}
+
+export function geared(): string[] {
+  return leads.flatMap((asked) => {
+    const { lead, trains, finished, tried_six, covered, weighed, unmounted, lacking }: Gears = gearsFor(asked);
+    const { gear, train, with_127 } = lacking;
+    const free = unmounted === null ? [] : [...unmounted.drivers, ...unmounted.driven, unmounted.setting].map((n) => n.toFixed()).concat(unmounted.why);
+    return [
+      told(lead), ...trains.map(trainOf), String(!finished), String(!tried_six), covered.toFixed(), weighed.toFixed(), ...free, gear?.toFixed() ?? '',
+      train === null ? '' : trainOf(train), with_127 === null ? '' : trainOf(with_127),
+    ];
+  });
 }

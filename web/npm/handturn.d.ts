@@ -17,7 +17,7 @@ export class HandturnError extends Error {
   /** Why: `Empty`, `WrongKind`, `NotANumber`, `NotWhole`, `OutOfRange`, `Overflow`, `Unknown`, ... */
   cause: string;
   /** What is allowed, where there are limits; both ends are allowed. */
-  limits: { least: number; greatest: number } | { most: number } | null;
+  limits: { least: number; greatest: number } | { least_mm: number; greatest_mm: number } | { most: number } | null;
 }
 
 // --- plain values ---------------------------------------------------------------
@@ -279,3 +279,388 @@ export function readLength(text: string): Millimetres;
 export function readPlates(text: string): { circles: { holes: number; radius: Millimetres | null }[] }[];
 /** `24 24 28` or `24x2 28`. */
 export function readGears(text: string): { teeth: number; count: number }[];
+
+// --- threads: what is asked ------------------------------------------------------------
+
+/** A length given: a text (`"1/4 in"`, `"6.35 mm"`), a number of millimetres, or an exact fraction of them. */
+export type LengthGiven = string | number | Millimetres;
+/** A pitch or a lead: a length, or threads per inch as `"32 tpi"`. */
+export type PitchGiven = LengthGiven;
+
+/**
+ * A thread: its name as people write it (`"M6x0.75-6g"`, `"1/4 BSF"`, `"2 BA"`, `"Tr16x8 P4 LH"`),
+ * the name with which of the threads it can stand for (the first unless said), or its own figures.
+ */
+export type ThreadGiven = string | { name: string; pick?: number } | OwnThread;
+
+/** A thread by its own figures. */
+export interface OwnThread {
+  /** A form of the list, or any angle with flats at crest and root in pitches. */
+  form:
+    | 'metric' | 'unified' | 'whitworth' | 'pipe' | 'ba' | 'tr' | 'acme' | 'square'
+    | { angle: AngleGiven; crestFlat: string | number | Fraction; rootFlat: string | number | Fraction };
+  major: LengthGiven;
+  pitch: PitchGiven;
+  /** 1 to 60; 1 when not given. */
+  starts?: number;
+  hand?: 'right' | 'left';
+}
+
+/** A thread with the class it is made to: the class of its name or the usual one unless said. */
+export interface ThreadAsked {
+  thread: ThreadGiven;
+  /** What is made; the screw unless side or class say otherwise. */
+  side?: 'screw' | 'nut';
+  /** `"6g"`, `"2A"`, `"medium"`, as people write it. */
+  class?: string;
+}
+
+/** The hole before a tap. */
+export interface DrillsAsked {
+  thread: ThreadGiven;
+  /** Percent of the full height wanted, 30 to 100; 70 when not given. */
+  percent?: string | number | Fraction;
+  /** Whole sets owned; the metric one when neither sets nor drills are given. */
+  sets?: ('metric' | 'number' | 'letter' | 'fraction')[];
+  /** Drills owned besides. */
+  drills?: LengthGiven[];
+}
+
+/** How a thread is cut with a single point. */
+export interface InfeedAsked extends ThreadAsked {
+  /** Diameter of the work, or of the bore; the middle of the limits when not given. */
+  work?: LengthGiven;
+  /** The tool's own nose; one that suits the thread when not given. */
+  nose?: { flat: LengthGiven } | { radius: LengthGiven };
+  /** Straight in, along the flank, or short of it by an angle; short by half a degree when not given. */
+  feed?: 'plunge' | 'flank' | { short: AngleGiven };
+}
+
+export interface PassesAsked extends InfeedAsked {
+  /** Depth as the slide travels; as worked out by `infeed` when not given. */
+  depth?: LengthGiven;
+  /** First and least cut as the slide travels; starting points for steel when not given. */
+  first?: LengthGiven;
+  least?: LengthGiven;
+  /** Spring passes, 0 to 20; 1 when not given. */
+  spring?: number;
+  /** One mark of the slide's dial (0.02 mm unless said), what it reads, and its marks once round (100). */
+  dial?: { division?: LengthGiven; reads?: 'travel' | 'diameter'; marks?: number };
+  /** After a measurement: what is still to come off along the slide, and where the dial stands, in marks. */
+  left?: LengthGiven;
+  dialAt?: number;
+  /** First pass listed (1), and how many at most (420, which is all there can be). */
+  from?: number;
+  most?: number;
+}
+
+export interface WiresAsked extends ThreadAsked {
+  /** Wires, needles or drill shanks owned. */
+  owned?: LengthGiven[];
+}
+
+export interface OverAsked extends ThreadAsked {
+  wire: LengthGiven;
+}
+
+export interface ReadingAsked extends OverAsked {
+  /** What was read over three wires. */
+  reading: LengthGiven;
+  /** Set-over of the slide from square across; square across when not given. */
+  setOver?: AngleGiven;
+}
+
+/** A lathe's way from spindle to tool; what is missing is a reversible first driver and no gearbox. */
+export interface Lathe {
+  /** Lead of the lead screw: `"8 tpi"`, `3`. */
+  screw: PitchGiven;
+  screwHand?: 'right' | 'left';
+  /** Turns of the first driver for one of the spindle; 1 when not given. */
+  head?: string | number | Fraction;
+  /** Ratios of a gearbox, the one it stands in first. */
+  gearbox?: (string | number | Fraction)[];
+  /** Change gears, each as often as owned: `"20x2 30"` or `[20, 20, 30]`. */
+  gears: string | number[];
+  /** Distance of the studs and margin of the rims, in teeth. */
+  studDistance?: number;
+  studMargin?: number;
+  /** 0 to 2. */
+  mostIdlers?: number;
+  fourGears?: boolean;
+  /** Which way the first driver turns beside the spindle; `either` when not given. */
+  drive?: 'either' | 'same' | 'against';
+}
+
+/** A lead to be cut: that of a thread, a length, or a worm's by module or diametral pitch. */
+export type GearsAsked = {
+  lathe: Lathe;
+  /** Six gears: never (unless said), always, or when fewer are off by more than so many parts in a million. */
+  six?: 'never' | 'always' | number;
+  /** Steps the search may take, 1 to 1,000,000,000; 1,000,000 when not given. `finished` tells whether they did. */
+  steps?: number;
+} & (
+  | { thread: ThreadGiven }
+  | ((
+      | { lead: PitchGiven }
+      | { module: LengthGiven }
+      | { diametralPitch: string | number | Fraction }
+    ) & { starts?: number; hand?: 'right' | 'left' })
+);
+
+/** What was measured on a thread that nobody knows. */
+export interface Measured {
+  /** Outside of a screw, bore of a nut. */
+  diameter: LengthGiven;
+  pitch: PitchGiven;
+  side?: 'screw' | 'nut';
+}
+
+// --- threads: what is answered ---------------------------------------------------------
+
+/** A length in both units. */
+export interface Length {
+  mm: number;
+  inch: number;
+  /** To its last digit, `"5.908 mm"` or `"1/14 in"`; `null` where it is not exact. */
+  exact: string | null;
+  /** By how many millimetres `mm` can be off where it is not exact; else 0. */
+  within: number;
+}
+
+/** Greatest and least; `null` where the standard sets none. */
+export interface Range {
+  max: Length | null;
+  min: Length | null;
+}
+
+export type Series =
+  | 'Coarse' | 'Fine' | 'Unc' | 'Unf' | 'Unef' | 'Un4' | 'Un6' | 'Un8' | 'Un12' | 'Un16' | 'Un20' | 'Un28' | 'Un32'
+  | 'Bsw' | 'Bsf' | 'Ba' | 'Me40' | 'Me32' | 'Brass' | 'Pipe' | 'Tr' | 'Acme';
+export type Form = 'Metric' | 'Unified' | 'Whitworth' | 'Pipe' | 'Ba' | 'Trapezoidal' | 'Acme' | 'Square' | 'Own';
+export type Side = 'screw' | 'nut';
+
+/** A thread by its basic sizes, with what its name says of it. */
+export interface Thread {
+  /** Its listed name, which reads again, and its series; `null` outside all lists. */
+  name: string | null;
+  series: Series | null;
+  form: Form;
+  /** Between the flanks, in degrees. */
+  angle: number;
+  major: Length;
+  pitch: Length;
+  tpi: number;
+  lead: Length;
+  starts: number;
+  hand: 'Right' | 'Left';
+  /** The class named, where one was. */
+  class: string | null;
+  side: Side | null;
+}
+
+/** One side of the joint: radial depth, and its flats or roundings, 0 where there is none. */
+export interface Profile {
+  depth: Length;
+  crest_flat: Length;
+  root_flat: Length;
+  crest_radius: Length;
+  root_radius: Length;
+}
+
+export interface LimitsOfSize {
+  class: string;
+  side: Side;
+  major: Range;
+  /** Pitch diameter (effective). */
+  pitch_diameter: Range;
+  minor: Range;
+}
+
+export interface Sizes {
+  thread: Thread;
+  basic: {
+    major: Length;
+    pitch_diameter: Length;
+    /** Down to the screw's root, the nut's bore, and out to the nut's root. */
+    minor_external: Length;
+    minor_internal: Length;
+    major_internal: Length;
+  };
+  profile: { sharp_height: Length; external: Profile; internal: Profile };
+  /** Of the class asked for, or of every usual one that the standard has at this size. */
+  limits: LimitsOfSize[];
+}
+
+export interface Blank {
+  class: string | null;
+  side: Side;
+  /** What to turn or bore to: the middle of the limits. */
+  to: Length;
+  limits: Range | null;
+  /** For a die, which raises the crest. */
+  die: Length | null;
+}
+
+export interface Tapping {
+  drill: { set: 'Number' | 'Letter' | 'Fraction' | 'Metric' | null; name: string; diameter: Length };
+  /** Percent of the full height: crest flat to root flat of a 60° thread, the form's depth of all others. */
+  percent: number;
+  /** Percent of the nut's own basic height. */
+  percent_of_nut: number;
+}
+
+export interface Candidate {
+  thread: Thread;
+  /** Measured less basic. */
+  off_diameter: Length;
+  off_pitch: Length;
+  /** What tells it from the first: another angle, twenty threads longer by, diameter larger by. */
+  reasons: ('Angle' | { OverTwenty: Length } | { Diameter: Length })[];
+}
+
+/** Depths from touch-on, and how the top slide stands. Angles in degrees. */
+export interface Depths {
+  work: Length;
+  straight: Length;
+  along_slide: Length;
+  /** How much the groove is then widened along the bed, where the nose is narrower than a flat root. */
+  widen: Length;
+  /** Diameter the tip reaches. */
+  tip: Length;
+  /** From square across, and on a scale that reads zero along the bed. */
+  set_over: number;
+  on_bed_scale: number;
+  swing: 'None' | 'Clockwise' | 'Anticlockwise';
+  drift: 'None' | 'Headstock' | 'Tailstock';
+}
+
+export interface Pass {
+  /** From 1. */
+  number: number;
+  spring: boolean;
+  /** The dial, zero at touch-on: marks from zero, whole turns, the mark at the line, what it shows. */
+  reading: { from_zero: number; turns: number; mark: number; shows: Length };
+  /** How far the slide goes on, and how deep it then stands. */
+  cut: Length;
+  depth: Length;
+}
+
+export interface Passes {
+  /** All there are, spring passes counted, and how many are not listed here. */
+  count: number;
+  left_out: number;
+  depth: Length;
+  /** The depth wanted less the nearest that the dial can show. */
+  left_by_rounding: Length;
+  first: Length;
+  least: Length;
+  set_over: number;
+  passes: Pass[];
+}
+
+export interface Wires {
+  /** Touches straight grooves at the pitch line; and with the lead angle counted. */
+  best: Length;
+  best_with_lead: Length;
+  least: Length;
+  greatest: Length;
+  /** Whether the root, not the crests, sets the least. */
+  by_root: boolean;
+  /** In degrees. */
+  lead_angle: number;
+  /** Which of those owned to take. */
+  chosen: Length | null;
+}
+
+/** What wires read at one pitch diameter. */
+export interface Over {
+  pitch_diameter: Length;
+  /** Over three wires, by exact contact. */
+  over_wires: Length;
+  /** The usual formula, the lead-angle term to add to it, and whether both are within 0.001 mm. */
+  formula: Length;
+  lead_term: Length;
+  formula_will_do: boolean;
+  touches: Length;
+  proud: Length;
+}
+
+export interface OverWires {
+  wire: Length;
+  max: Over;
+  min: Over;
+}
+
+export interface Left {
+  diameter: Length;
+  straight: Length;
+  along_slide: Length;
+}
+
+/** What a reading means; below 0 is past. */
+export interface FromWires {
+  pitch_diameter: Length;
+  limits: Range;
+  verdict: 'MoreToCut' | 'Within' | 'TooFar';
+  to_limit: Left;
+  to_middle: Left;
+  at_most: Left;
+}
+
+/** A train in the order in which it is mounted. */
+export interface GearTrain {
+  pairs: { driver: number; driven: number }[];
+  idlers: number[];
+  /** In which pair the idlers stand, and which setting of the gearbox it is for, from 0. */
+  idlers_in: number;
+  setting: number;
+  exact: boolean;
+  ratio: number;
+  /** The lead it cuts. */
+  cuts: Length;
+  off_ppm: number;
+  off_over_100_mm: Length;
+}
+
+export interface Gears {
+  lead: Length;
+  /** The best eight of all, the best first. */
+  trains: GearTrain[];
+  /** Whether the whole space was covered; else give more steps. */
+  finished: boolean;
+  tried_six: boolean;
+  /** Trains accounted for, and those of them looked at one by one. */
+  covered: number;
+  weighed: number;
+  /** Gears of a nearer ratio that can't be mounted, and why. */
+  unmounted: { drivers: number[]; driven: number[]; setting: number; why: string } | null;
+  /** The one gear that would make it exact, where nothing owned does. */
+  lacking: { gear: number | null; train: GearTrain | null; with_127: GearTrain | null };
+}
+
+/** Every series with the names of its sizes. */
+export function threads(): { series: Series; names: string[] }[];
+/** Every thread that a name can stand for, those met most often first. */
+export function readThread(text: string): Thread[];
+/** Basic sizes, profile and limits of size. */
+export function threadSizes(asked: ThreadAsked): Sizes;
+/** What to turn or bore the work to before the thread is cut. */
+export function threadBlank(asked: ThreadAsked): Blank;
+/** The drills nearest to the engagement wanted, at most five. */
+export function tappingDrills(asked: DrillsAsked): Tapping[];
+/** The listed threads that something measured may be, nearest first, at most eight. */
+export function whichThread(measured: Measured): Candidate[];
+/** How far the tool goes in, and how the top slide stands for it. */
+export function infeed(asked: InfeedAsked): Depths;
+/** The passes as readings of the slide's dial. */
+export function passes(asked: PassesAsked): Passes;
+/** Pass `number`, from 1. */
+export function pass(asked: PassesAsked, number: number): Pass;
+/** Which wires serve to measure a screw. */
+export function wires(asked: WiresAsked): Wires;
+/** What a wire reads at the greatest and at the least pitch diameter. */
+export function overWires(asked: OverAsked): OverWires;
+/** From a reading over three wires back to the pitch diameter, and what is still to come off. */
+export function fromWires(asked: ReadingAsked): FromWires;
+/** Change gears for a lead: the nearest trains, proved best where `finished`. */
+export function gearsFor(asked: GearsAsked): Gears;

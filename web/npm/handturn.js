@@ -52,3 +52,17 @@ export const readAngles = (text) => call('read_text', 'angles', text);
 export const readLength = (text) => call('read_text', 'length', text);
 export const readPlates = (text) => call('read_text', 'plates', text);
 export const readGears = (text) => call('read_text', 'gears', text);
+
+export const threads = () => call('of_thread', 'all');
+export const readThread = (text) => call('of_thread', 'read', text);
+export const threadSizes = (asked) => call('of_thread', 'sizes', asked);
+export const threadBlank = (asked) => call('of_thread', 'blank', asked);
+export const tappingDrills = (asked) => call('of_thread', 'drills', asked);
+export const whichThread = (measured) => call('of_thread', 'which', measured);
+export const infeed = (asked) => call('of_thread', 'infeed', asked);
+export const passes = (asked) => call('of_thread', 'passes', asked);
+export const pass = (asked, number) => call('pass', asked, number);
+export const wires = (asked) => call('of_thread', 'wires', asked);
+export const overWires = (asked) => call('of_thread', 'over', asked);
+export const fromWires = (asked) => call('of_thread', 'from', asked);
+export const gearsFor = (asked) => call('of_thread', 'gears', asked);

@@ -1,5 +1,27 @@
 //! Sizes round a thread: blank, clearance hole, relief groove, chamfers, length of
 //! engagement.
+//!
+//! ```
+//! use handturn::measure::Length;
+//! use handturn::number::Fraction;
+//! use handturn::thread::limits::Side;
+//! use handturn::thread::{fitting::{self, Clearance}, name};
+//! // The clamp screw of a clock's wheel, M6 in 6g.
+//! let screw = name::read("M6-6g")?[0];
+//! let mm = |hundredths| Fraction::new(hundredths, 100).map(Length::from_mm);
+//! let blank = fitting::blank(&screw.thread, screw.class.expect("named"))?;
+//! assert_eq!(blank.die, mm(590)?); // the die raises the crest
+//! assert_eq!(fitting::clearance_hole(&screw.thread, Clearance::Medium)?, mm(660)?);
+//! let groove = fitting::relief(&screw.thread, Side::External)?;
+//! assert_eq!((groove.diameter, groove.width_least), (mm(440)?, mm(210)?));
+//! assert_eq!(fitting::chamfers(&screw.thread)?.mouth_most, mm(630)?);
+//! assert_eq!(fitting::engagement(&screw.thread)?, (mm(316)?, mm(945)?));
+//! // Its nut is bored first.
+//! let nut = name::read("M6-6H")?[0];
+//! let bore = fitting::core_hole(&nut.thread, nut.class.expect("named"))?;
+//! assert_eq!(bore.min.map(Length::mm), Some(Fraction::new(4917, 1000)?));
+//! # Ok::<(), handturn::Error>(())
+//! ```
 use super::limits::{Class, Range, Side, limits};
 use super::{Kind, Thread, rounded};
 use crate::error::{Cause, Error, Field};

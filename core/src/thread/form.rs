@@ -7,6 +7,22 @@
 //! Sources: ISO 68-1 and ISO 965-1 (metric), ASME B1.1 (Unified), BS 84
 //! (Whitworth), ISO 228-1 (pipe), BS 93 (BA), ISO 2901 (trapezoidal), ASME B1.5
 //! (Acme), common practice (square).
+//!
+//! ```
+//! use handturn::measure::read::Unit;
+//! use handturn::measure::{Angle, Length};
+//! use handturn::number::Fraction;
+//! use handturn::thread::{Form, Hand, Thread};
+//! // A screw out of an old clock: 90° between the flanks, flats of a tenth of the pitch.
+//! let tenth = Fraction::new(1, 10)?;
+//! let form = Form::own(Angle::from_degrees(Fraction::whole(90))?, tenth, tenth, Unit::Mm)?;
+//! let mm = |hundredths| Fraction::new(hundredths, 100).map(Length::from_mm);
+//! let screw = Thread::new(form, mm(800)?, mm(100)?, 1, Hand::Right)?;
+//! assert_eq!(form.sharp_height(screw.pitch)?, mm(50)?); // half the pitch at 90°
+//! assert_eq!(form.external_depth(screw.pitch)?, mm(40)?);
+//! assert_eq!((screw.pitch_diameter()?, screw.minor_external()?), (mm(760)?, mm(720)?));
+//! # Ok::<(), handturn::Error>(())
+//! ```
 use super::to_nearest;
 use crate::bounds;
 use crate::error::{Cause, Error, Field};

@@ -5,6 +5,19 @@
 //! how many starts it has and which way it winds. Basic sizes come out as the
 //! standard of the form rounds them (millimetres to 0.001, inches to 0.0001),
 //! exact from there on.
+//!
+//! ```
+//! use handturn::number::Fraction;
+//! use handturn::thread::name;
+//! // A feed screw of two starts, Tr16x8 P4: one turn goes two pitches.
+//! let screw = name::read("Tr16x8 P4")?[0].thread;
+//! assert_eq!((screw.starts, screw.lead()?.mm()), (2, Fraction::whole(8)));
+//! assert_eq!(screw.pitch_diameter()?.mm(), Fraction::whole(14));
+//! assert_eq!(screw.minor_external()?.mm(), Fraction::new(23, 2)?);
+//! // 2 BA has 0.81 mm: 31.358 threads to the inch.
+//! assert_eq!(name::read("2 BA")?[0].thread.tpi()?, Fraction::new(2540, 81)?);
+//! # Ok::<(), handturn::Error>(())
+//! ```
 pub mod blind;
 mod contact;
 pub mod dial;

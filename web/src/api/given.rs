@@ -1,9 +1,11 @@
-//! What JavaScript hands in, as plain data: read once, then looked into by name, so
-//! that a refusal can say which value it is about.
+//! Plain data of JavaScript: what it hands in is read once, then looked into by name,
+//! so that a refusal can say which value it is about; what it gets may be put together
+//! of the same.
 use super::refusal::Refusal;
 use handturn::bounds::Bound;
 use handturn::number::Fraction;
 use serde::de::{Deserialize, DeserializeSeed, Deserializer, Error, MapAccess, SeqAccess, Visitor};
+use serde::ser::{Serialize, Serializer};
 use std::fmt;
 use std::marker::PhantomData;
 
@@ -164,6 +166,23 @@ impl fmt::Display for Given {
                 write!(f, "[{}]", entries.join(", "))
             }
             Given::Object(_) => f.write_str("an object"),
+        }
+    }
+}
+
+impl Serialize for Given {
+    /// Whole numbers as such: JavaScript writes no `.0`.
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self {
+            Given::Nothing => serializer.serialize_none(),
+            Given::Flag(flag) => serializer.serialize_bool(*flag),
+            Given::Number(number) => match self.whole("") {
+                Ok(whole) => serializer.serialize_i64(whole),
+                Err(_) => serializer.serialize_f64(*number),
+            },
+            Given::Text(text) => serializer.serialize_str(text),
+            Given::List(list) => serializer.collect_seq(list),
+            Given::Object(entries) => serializer.collect_map(entries.iter().map(|(k, v)| (k, v))),
         }
     }
 }

@@ -3,12 +3,15 @@
 //! Requests are looked into by name ([`Given`]), so that a refusal can say which
 //! value it is about; answers are the core's own types, as serde writes them: a
 //! fraction is `[num, den]`, an angle the same in turns, a length in millimetres.
+//! Of threads, which are measured in either unit, a length is told in both
+//! ([`thread`]).
 //! Whole numbers beyond 2^53 never leave as something else: they are an error.
 mod given;
 mod refusal;
 mod request;
 #[cfg(test)]
 mod tests;
+pub mod thread;
 
 pub use given::Given;
 pub use refusal::{Limits, Refusal};
@@ -121,6 +124,25 @@ pub fn read_text(kind: &str, text: &JsValue) -> Result<JsValue, JsValue> {
         "gears" => out(read_head::gears(&text).map_err(error)),
         _ => out(read::number(&text, Field::Fraction).map_err(error)),
     }
+}
+
+/// What is asked of a thread: `about` is one of `read`, `all`, `sizes`, `blank`,
+/// `drills`, `which`, `infeed`, `passes`, `wires`, `over`, `from` or `gears`.
+///
+/// # Errors
+/// A [`Refusal`] that names the value.
+#[wasm_bindgen]
+pub fn of_thread(about: &str, request: &JsValue) -> Result<JsValue, JsValue> {
+    out(given(request).and_then(|request| thread::answer(about, &request)))
+}
+
+/// Pass `number`, from 1, of a thread cut in passes.
+///
+/// # Errors
+/// A [`Refusal`] that names the value.
+#[wasm_bindgen]
+pub fn pass(request: &JsValue, number: &JsValue) -> Result<JsValue, JsValue> {
+    out(given(request).and_then(|request| thread::pass(&request, &given(number)?)))
 }
 
 /// The fraction nearest to `num / den` with a denominator of at most `most`, and

@@ -29,11 +29,23 @@ pub enum Limits {
         /// Greatest allowed.
         greatest: u32,
     },
+    /// Lengths from least to greatest, both allowed.
+    Lengths {
+        /// Least allowed, in millimetres.
+        least_mm: f64,
+        /// Greatest allowed, in millimetres.
+        greatest_mm: f64,
+    },
     /// So many entries at most.
     Most {
         /// How many fit.
         most: u16,
     },
+}
+
+fn lengths(least_um: u32, greatest_um: u32) -> Limits {
+    let mm = |um: u32| f64::from(um) / 1000.0;
+    Limits::Lengths { least_mm: mm(least_um), greatest_mm: mm(greatest_um) }
 }
 
 impl Refusal {
@@ -67,7 +79,15 @@ impl Refusal {
 
     fn said(field: &str, error: &Error, said: errors::Said) -> Self {
         let limits = match error.cause {
+            Cause::OutOfRange { least, greatest } if errors::in_um(error.field) => {
+                Some(lengths(least, greatest))
+            }
             Cause::OutOfRange { least, greatest } => Some(Limits::Range { least, greatest }),
+            Cause::OutOfLengths { least_um, greatest_um }
+            | Cause::WireSinks { least_um, greatest_um }
+            | Cause::WireRides { least_um, greatest_um }
+            | Cause::WireRests { least_um, greatest_um } => Some(lengths(least_um, greatest_um)),
+            Cause::Blunt { greatest_um } => Some(lengths(0, greatest_um)),
             Cause::TooMany { most } => Some(Limits::Most { most }),
             _ => None,
         };

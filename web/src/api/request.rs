@@ -197,7 +197,11 @@ const fn unit(entry: Entry) -> &'static str {
     }
 }
 
-fn spaced(given: &Given, name: &str) -> Result<String, Refusal> {
+/// The entries of an array as one text, parted by spaces.
+///
+/// # Errors
+/// What is neither text nor number, by name and place.
+pub(super) fn spaced(given: &Given, name: &str) -> Result<String, Refusal> {
     let entries = given.list(name)?.iter().enumerate();
     let texts = entries.map(|(k, entry)| entry.text(&dotted(name, &k.to_string())));
     Ok(texts.collect::<Result<Vec<_>, _>>()?.join(" "))

@@ -23,25 +23,33 @@ pub fn said(error: &Error, typed: &str) -> Said {
         (Field::Parts, Cause::Empty | Cause::NotANumber | Cause::NotWhole | Cause::OutOfRange { .. }) => {
             "Parts must be a whole number from 2 to 10,000.".to_owned()
         }
-        (Field::Angle, Cause::OutOfRange { .. }) => {
-            "Angle must be between 0 and 360 degrees.".to_owned()
+        (Field::Angle | Field::Form, Cause::OutOfRange { least, greatest }) => {
+            [name, " must be between ", &least.to_string(), " and ", &grouped(greatest.into()), " degrees."].concat()
         }
         (Field::List, Cause::Empty) => "The list needs two angles or more.".to_owned(),
         (Field::Thread, Cause::NotANumber | Cause::Conflict) => "No thread goes by this name.".to_owned(),
+        (Field::Gears, Cause::Empty) => "No change gears are given.".to_owned(),
+        (Field::Drills, Cause::Empty) => "None of the drills given is the right size.".to_owned(),
+        (Field::Diameter, Cause::Empty) => {
+            "A square thread needs the diameter of its root.".to_owned()
+        }
         (_, Cause::Empty) => name.to_owned() + " stands empty.",
         (_, Cause::NotANumber) => name.to_owned() + " must be a number.",
         (_, Cause::NotWhole) => name.to_owned() + " must be a whole number.",
-        (Field::Pitch | Field::Major | Field::Diameter | Field::Lead | Field::Screw, Cause::OutOfRange { least, greatest }) => {
+        (field, Cause::OutOfRange { least, greatest }) if in_um(field) => {
             [name, " must be from ", &um(least), " to ", &um(greatest), " mm."].concat()
         }
         (_, Cause::OutOfRange { least, greatest }) => {
-            [name, " must be from ", &grouped(least.into()), " to ", &grouped(greatest.into()), "."].concat()
+            [counted(error.field), " must be from ", &grouped(least.into()), " to ", &grouped(greatest.into()), "."].concat()
         }
         (_, Cause::ThousandsMark) => {
             "A comma before three figures can mean thousands or a decimal mark. Leave it out: 1000, or write 1.0.".to_owned()
         }
         (_, Cause::SixtyOrMore) => "Minutes and seconds must be below 60.".to_owned(),
         (_, Cause::Twice) => name.to_owned() + " can be listed only once.",
+        (Field::Passes, Cause::TooMany { most }) => {
+            ["Cuts as small as these make more than ", &grouped(i64::from(most)), " passes."].concat()
+        }
         (_, Cause::TooMany { most }) => {
             [name, " can hold at most ", &grouped(i64::from(most)), "."].concat()
         }
@@ -49,7 +57,8 @@ pub fn said(error: &Error, typed: &str) -> Said {
         (_, Cause::Overflow) => {
             "These figures are too long to work out exactly. Use fewer digits.".to_owned()
         }
-        (_, Cause::Conflict) => name.to_owned() + " does not go with the other values.",
+        (_, Cause::Conflict) => conflict(error.field)
+            .map_or_else(|| name.to_owned() + " does not go with the other values.", str::to_owned),
         (_, Cause::OutOfLengths { least_um, greatest_um }) => {
             [name, " must be from ", &um(least_um), " to ", &um(greatest_um), " mm."].concat()
         }
@@ -72,6 +81,47 @@ pub fn said(error: &Error, typed: &str) -> Said {
         (_, _) => name.to_owned() + " is not possible now.",
     };
     Said { wrong, typed: excerpt(error, typed).to_owned(), instead: instead(error, typed) }
+}
+
+/// What a field's range counts, where that is not the field itself.
+fn counted(of: Field) -> &'static str {
+    match of {
+        Field::Passes => "The number of passes",
+        Field::SlideDial | Field::ThreadDial => "Marks of the dial",
+        Field::Gearbox => "Both numbers of a ratio of head or gearbox",
+        Field::Tool => "The tool’s figure",
+        _ => field(of),
+    }
+}
+
+/// What does not go with what, where more can be said than that.
+const fn conflict(field: Field) -> Option<&'static str> {
+    Some(match field {
+        Field::Form => {
+            "Each flat must be from 0 to below half a pitch, and both must leave some depth."
+        }
+        Field::Pitch => {
+            "This pitch does not go with the thread: its series must have it, and a core must be left."
+        }
+        Field::Starts => {
+            "The lead must be a whole number of pitches, and rise by no more than 45 degrees."
+        }
+        Field::Class => "No standard has this class for this thread and side.",
+        Field::Diameter => "These diameters don’t go together.",
+        Field::Wire => "No wire of this size finds a place on both flanks here.",
+        Field::Passes => {
+            "The least cut must be no more than the first, and what is cut no more than the depth."
+        }
+        Field::Speed => "No speed is slow enough for this groove: turn the spindle by hand.",
+        Field::SlideDial => "A slide that is set over can’t read the diameter on its dial.",
+        _ => return None,
+    })
+}
+
+/// Whether the core counts this field's range in micrometres.
+#[must_use]
+pub const fn in_um(field: Field) -> bool {
+    matches!(field, Field::Pitch | Field::Major | Field::Diameter | Field::Lead | Field::Screw)
 }
 
 fn wire(does: &str, least_um: u32, greatest_um: u32) -> String {
@@ -152,6 +202,9 @@ pub fn field(field: Field) -> &'static str {
         Field::Lead => "The lead",
         Field::Screw => "The lead screw",
         Field::Gearbox => "A ratio of head or gearbox",
+        Field::Counts => "Counts of the encoder",
+        Field::Undo => "Taking back",
+        Field::Title => "The title",
         _ => "The number",
     }
 }
@@ -208,37 +261,70 @@ mod tests {
         );
     }
 
+    /// The names in the body of an enum of the core, and the whole of each.
+    fn variants(of: &str) -> Vec<(String, String)> {
+        let source = include_str!("../../../core/src/error.rs");
+        let body = source.split(&format!("pub enum {of} {{\n")).nth(1).unwrap();
+        let body = body.split("\n}\n").next().unwrap();
+        let code: Vec<&str> =
+            body.lines().map(str::trim).filter(|line| !line.starts_with("///")).collect();
+        let whole = code.join(" ").replace("{ ", "{").replace(", }", "}");
+        let name = |text: &str| text.split([' ', ',', '{']).next().unwrap().to_owned();
+        let mut found = Vec::new();
+        let (mut depth, mut from) = (0, 0);
+        for (k, c) in whole.char_indices() {
+            match c {
+                '{' => depth += 1,
+                '}' => depth -= 1,
+                ',' if depth == 0 => {
+                    let text = whole[from..k].trim().to_owned();
+                    found.push((name(&text), text));
+                    from = k + 1;
+                }
+                _ => {}
+            }
+        }
+        found
+    }
+
+    /// Every field of the core, read from its source so that none is forgotten.
+    fn fields() -> Vec<Field> {
+        let names = variants("Field").into_iter();
+        names.map(|(name, _)| serde_json::from_str(&format!("\"{name}\"")).unwrap()).collect()
+    }
+
+    /// Every cause, its limits 3000 and 7000 (a single one 7000).
+    fn causes() -> Vec<Cause> {
+        let one = |(name, text): (String, String)| {
+            let Some((_, limits)) = text.split_once('{') else { return format!("\"{name}\"") };
+            let keys = limits.trim_end_matches('}').split(',').map(|entry| {
+                let key = entry.split(':').next().unwrap().trim();
+                format!("\"{key}\": {}", if key.starts_with("least") { 3000 } else { 7000 })
+            });
+            format!("{{\"{name}\": {{{}}}}}", keys.collect::<Vec<_>>().join(", "))
+        };
+        let texts = variants("Cause").into_iter().map(one);
+        texts
+            .map(|text| serde_json::from_str(&text).unwrap_or_else(|e| panic!("{text}: {e}")))
+            .collect()
+    }
+
+    #[test]
+    fn every_field_has_a_name_of_its_own() {
+        let fields = fields();
+        assert!(fields.len() >= 44);
+        let mut names: Vec<&str> = fields.iter().map(|one| field(*one)).collect();
+        names.sort_unstable();
+        let all = names.len();
+        names.dedup();
+        assert_eq!(names.len(), all, "{names:?}");
+    }
+
     #[test]
     fn every_error_says_what_is_so_and_blames_nobody() {
-        use Field::*;
-        let fields = [
-            Parts, Angle, Times, List, Marks, CutOrder, Ratio, Plates, Holes, Direct, Gears,
-            Mounting, Arms, Slack, Handwheel, FineDial, Reach, Length, Position, Event, Rounds,
-            Fraction, Record, Thread, Form, Major, Pitch, Starts, Class, Diameter, Tool, Wire,
-            Passes, SlideDial, ThreadDial, Speed, Engagement, Drills, Lead, Screw, Gearbox,
-        ];
-        let causes = [
-            Cause::Empty,
-            Cause::NotANumber,
-            Cause::NotWhole,
-            Cause::OutOfRange { least: 3, greatest: 7 },
-            Cause::ThousandsMark,
-            Cause::SixtyOrMore,
-            Cause::Twice,
-            Cause::TooMany { most: 9 },
-            Cause::Zero,
-            Cause::Overflow,
-            Cause::Conflict,
-            Cause::NotNow,
-            Cause::Newer,
-            Cause::OutOfLengths { least_um: 1, greatest_um: 9 },
-            Cause::Blunt { greatest_um: 50 },
-            Cause::WireSinks { least_um: 412, greatest_um: 663 },
-            Cause::WireRides { least_um: 412, greatest_um: 663 },
-            Cause::WireRests { least_um: 412, greatest_um: 663 },
-            Cause::NotMultiple { of: 3 },
-        ];
-        for (field, cause) in fields.iter().flat_map(|f| causes.iter().map(move |c| (*f, *c))) {
+        let causes = causes();
+        assert!(causes.len() >= 19);
+        for (field, cause) in fields().iter().flat_map(|f| causes.iter().map(move |c| (*f, *c))) {
             let said = said(&Error::new(field, cause), "x");
             let text = [&*said.wrong, said.instead].join(" ").to_lowercase();
             assert!(
@@ -248,6 +334,41 @@ mod tests {
             for word in ["invalid", "oops", "sorry", "error", "illegal", "failed"] {
                 assert!(!text.contains(word), "{field:?} {cause:?}: {text}");
             }
+            // Only what can't be done now is said so.
+            assert_eq!(said.wrong.ends_with("is not possible now."), cause == Cause::NotNow);
+            // What is allowed is said, in millimetres or as it is.
+            let whole = format!("{cause:?}").contains("7000") && field != Field::Parts;
+            assert!(
+                !whole || text.contains("7,000") || text.contains("7000") || text.contains(" 7 mm"),
+                "{text}"
+            );
+            let least = format!("{cause:?}").contains("3000") && field != Field::Parts;
+            assert!(
+                !least || text.contains("3,000") || text.contains("3000") || text.contains(" 3 "),
+                "{text}"
+            );
         }
+    }
+
+    #[test]
+    fn threads_say_what_is_allowed() {
+        let row = |field, cause, wrong: &str| check(Error::new(field, cause), "x", wrong, "x", "");
+        let range = |least, greatest| Cause::OutOfRange { least, greatest };
+        row(Field::Lead, range(157, 1_206_500), "The lead must be from 0.157 to 1206.5 mm.");
+        row(Field::Screw, range(50, 200_000), "The lead screw must be from 0.05 to 200 mm.");
+        row(Field::Starts, range(1, 60), "Starts must be from 1 to 60.");
+        row(Field::Angle, range(5, 60), "Angle must be between 5 and 60 degrees.");
+        row(Field::Passes, range(1, 9), "The number of passes must be from 1 to 9.");
+        row(
+            Field::Gearbox,
+            range(1, 10_000),
+            "Both numbers of a ratio of head or gearbox must be from 1 to 10,000.",
+        );
+        row(
+            Field::Wire,
+            Cause::WireSinks { least_um: 379, greatest_um: 757 },
+            "That wire sinks below the crests. Use 0.379 to 0.757 mm.",
+        );
+        row(Field::Class, Cause::Conflict, "No standard has this class for this thread and side.");
     }
 }

@@ -3,6 +3,23 @@
 //! Where a standard prints a table, the table is here; where it computes, its
 //! order of rounding is kept, so that limits come out as printed. Every answer is
 //! an exact [`Length`].
+//!
+//! ```
+//! use handturn::measure::Length;
+//! use handturn::number::Fraction;
+//! use handturn::thread::limits::{Side, limits, usual};
+//! use handturn::thread::name;
+//! // A clock's wheel arbor, M6x0.75, and its nut, each in the usual class.
+//! let arbor = name::read("M6x0.75")?[0].thread;
+//! let mut classes = usual(arbor.form.kind).iter();
+//! let screw = limits(&arbor, *classes.next().expect("6g comes first"))?;
+//! let nut = limits(&arbor, *classes.find(|class| class.side == Side::Internal).expect("6H"))?;
+//! let mm = |thousandths| Fraction::new(thousandths, 1000).map(Length::from_mm).ok();
+//! assert_eq!((screw.pitch_diameter.max, screw.pitch_diameter.min), (mm(5491), mm(5391)));
+//! assert!(nut.pitch_diameter.min > screw.pitch_diameter.max); // it goes on
+//! assert_eq!(nut.major.max, None); // the tap or tool sets it
+//! # Ok::<(), handturn::Error>(())
+//! ```
 mod british;
 mod metric;
 mod power;

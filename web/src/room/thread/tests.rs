@@ -112,7 +112,9 @@ fn what_cannot_be_read_leaves_the_last_good_thread() {
     bench.typed("th-major", "0.25 in");
     bench.shows(&["Metric 6.35 × 0.794"]);
     bench.typed("th-pitch", "20");
-    bench.shows(&["Pitch does not go with the other values."]);
+    bench.shows(&[
+        "This pitch does not go with the thread: its series must have it, and a core must be left.",
+    ]);
 }
 
 #[test]
@@ -153,7 +155,7 @@ fn the_passes_are_readings_of_the_dial() {
     bench.shows(&["The tool’s nose is too wide for the root: at most"]);
     bench.typed("th-nose-mm", "");
     bench.typed("th-least", "0.1");
-    bench.shows(&["The cut does not go with the other values."]);
+    bench.shows(&["The least cut must be no more than the first"]);
 }
 
 #[test]
