@@ -108,7 +108,7 @@ pub fn drawing(thread: &Thread, internal: bool) -> Result<Markup, Error> {
             // Depth, from crest to root.
             path.t d={ "M" (num(from)) " " (num(crest)) "H" (num(right + 8.0)) "M" (num(PITCH)) " " (num(root)) "H" (num(right + 8.0)) } {}
             (arrow((right, crest), (right, root)))
-            text.d x=(num(right + 7.0)) y=(num((crest + root) / 2.0 + 4.0)) font-size="18" { (mm(depth / PITCH)) }
+            text.dim x=(num(right + 7.0)) y=(num((crest + root) / 2.0 + 4.0)) font-size="18" { (mm(depth / PITCH)) }
             text.l.n x=(num(right + 7.0)) y=(num((crest + root) / 2.0 + 22.0)) font-size="14" { (words::DEEP) }
             // Angle between the flanks.
             @if groove.tan > 0.0 {

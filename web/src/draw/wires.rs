@@ -74,8 +74,8 @@ pub fn drawing(
             }
             text.n x=(num(left + PITCH * 0.1)) y=(num(at(-1.0) - 12.0)) font-size="15" { (words::ANVIL) }
             (arrow((x, at(-1.0)), (x, at(1.0))))
-            text.d x=(num(x + 8.0)) y=(num(middle - 4.0)) font-size="24" { (limits.1) }
-            text.d x=(num(x + 8.0)) y=(num(middle + 24.0)) font-size="24" { (limits.0) }
+            text.dim x=(num(x + 8.0)) y=(num(middle - 4.0)) font-size="24" { (limits.1) }
+            text.dim x=(num(x + 8.0)) y=(num(middle + 24.0)) font-size="24" { (limits.0) }
             @if cut > 0.0 { text.n.h x=(num(wide / 2.0)) y=(num(middle - 8.0)) font-size="14" { (words::CORE_LEFT_OUT) } }
         }
     })

@@ -113,7 +113,7 @@ fn answer(fields: &Fields, jobs: &Jobs, shown: &Asked, worked: &Worked) -> Marku
             div.figures {
                 div {
                     p.lab { (words::over_wires(worked.wire)) }
-                    p.answer-big { (mm(least)) " " small { (words::TO) } " " (mm(most)) " " small { "mm" } }
+                    p.answer-big.gears { (mm(least)) " " small { (words::TO) } " " (mm(most)) " " small { "mm" } }
                     p.answer-mid { (inch(least)) " " small { (words::TO) } " " (inch(most)) " " small { "in" } }
                     @if !worked.serves { p.care { (words::NONE_SERVES) } }
                     @if shown.limited.is_none() { p.why { (words::BASIC_ONLY) } }

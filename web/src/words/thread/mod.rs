@@ -43,8 +43,8 @@ words! {
     CHIP_CAP = "bezel cap";
     CHIP_CUP = "oil cup";
     CHIP_FEED = "feed screw";
-    MODULE_1 = "Module 1";
-    CHIP_WORM = "worm";
+    MODULE_1 = "Module 1 worm";
+    CHIP_WORM = "winding worm";
     SIDE = "What is made";
     SCREW = "Screw";
     NUT = "Nut";
