@@ -17,7 +17,7 @@
 //! let mm = |thousandths| Fraction::new(thousandths, 1000).map(Length::from_mm).ok();
 //! assert_eq!((screw.pitch_diameter.max, screw.pitch_diameter.min), (mm(5491), mm(5391)));
 //! assert!(nut.pitch_diameter.min > screw.pitch_diameter.max); // it goes on
-//! assert_eq!(nut.major.max, None); // the tap or tool sets it
+//! assert_eq!((nut.minor.max, nut.minor.min), (mm(5378), mm(5188))); // the hole before the tap
 //! # Ok::<(), handturn::Error>(())
 //! ```
 mod british;
