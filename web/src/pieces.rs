@@ -1,8 +1,8 @@
 //! The pieces screens are built of: one function for each, so that a fraction, a
 //! mark or a caution looks and reads the same everywhere.
 use crate::words::{self, errors::Said};
-use handturn::divide::{Equation, Errors, Sign, Term, Word};
-use handturn::measure::Length;
+use handturn::divide::{Differential, Equation, Errors, Sign, Term, Word};
+use handturn::measure::{Length, write::Dms};
 use maud::{Markup, html};
 
 /// A fraction set one over the other; it reads "40 over 127".
@@ -48,6 +48,23 @@ pub fn sign() -> Markup {
 #[must_use]
 pub fn caution(text: Markup) -> Markup {
     html! { div.caut { (sign()) p { (text) } } }
+}
+
+/// The creep check: which way the plate must go, and by how much.
+#[must_use]
+pub fn before_first_cut(way: &Differential) -> Markup {
+    let Ok(angle) = way.plate_per_handle_turn() else { return html! {} };
+    let size = Dms { angle: handturn::measure::Angle::from_turns(angle.turns().abs()), places: 1 }
+        .to_string();
+    let (go, wrong) = if way.follows {
+        (words::FORWARD, words::IF_AGAINST)
+    } else {
+        (words::BACK, words::IF_FOLLOWS)
+    };
+    caution(html! {
+        b { (words::BEFORE_FIRST_CUT) } " " (words::CREEP_CHECK) " "
+        b { (go) " " (size) } ". " (wrong) " " (words::FINGERS_OUT)
+    })
 }
 
 /// What is wrong with a field, with what was typed; `id` ties it to the field.
@@ -145,11 +162,21 @@ pub fn working(lines: &[Equation]) -> Markup {
             @for line in lines {
                 li {
                     @if let Some(about) = line.about { (opening(about)) " " }
-                    @for term in &line.terms { (one_term(*term)) }
+                    @for (k, term) in line.terms.iter().enumerate() { (one_term(honest(*term, line.terms.get(k + 1)))) }
                     @if let Some(remark) = line.remark { " " (closing(remark)) }
                 }
             }
         }
+    }
+}
+
+/// No equals sign stands before an angle that is rounded to be written.
+fn honest(term: Term, next: Option<&Term>) -> Term {
+    match (term, next) {
+        (Term::Sign(Sign::Equals), Some(Term::Angle(angle))) if !words::written_whole(*angle) => {
+            Term::Sign(Sign::Nearly)
+        }
+        _ => term,
     }
 }
 

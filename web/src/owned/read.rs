@@ -114,7 +114,11 @@ impl<'t> Texts<'_, 't> {
 
     /// One end alone leaves the other end open.
     fn reach(&mut self) -> Option<Reach> {
-        let length: Reader<Length> = &|text| read::length(text, Unit::Mm);
+        let length: Reader<Length> = &|text| {
+            let length = read::length(text, Unit::Mm)?;
+            let fits = !length.mm().is_negative() && length.mm() <= Fraction::whole(10_000);
+            if fits { Ok(length) } else { Err(range(Field::Reach, 0, 10_000).at(0, text.len())) }
+        };
         let least = self.unless_empty(Entry::ReachLeast, length);
         let greatest = self.unless_empty(Entry::ReachGreatest, length);
         let open = |mm| Length::from_mm(Fraction::whole(mm));

@@ -55,10 +55,16 @@ pub fn closest_is(way: &str, within: &str) -> String {
     [way, " is within ", within, "."].concat()
 }
 
+/// "an 8", "an 11", "an 18", "an 80"; "a" before every other count of up to 1,000.
+fn article(count: u32) -> String {
+    let vowel = matches!(count, 8 | 11 | 18 | 80..=89 | 800..=899);
+    if vowel { "an " } else { "a " }.to_owned()
+}
+
 /// What would make it exact.
 #[must_use]
 pub fn lacking(circle: Option<u32>, gear: Option<u16>) -> Option<String> {
-    let circle = circle.map(|holes| ["a ", &grouped(i64::from(holes)), "-hole circle"].concat());
+    let circle = circle.map(|holes| article(holes) + &grouped(i64::from(holes)) + "-hole circle");
     let gear = gear.map(|teeth| ["one ", &teeth.to_string(), "-tooth gear"].concat());
     let what = match (circle, gear) {
         (Some(circle), Some(gear)) => circle + " or " + &gear,
@@ -111,6 +117,16 @@ pub fn train(train: &Train) -> Vec<(&'static str, String)> {
         }
     }
     rows
+}
+
+/// The gears to mount, in a line.
+#[must_use]
+pub fn mounted(of: &Train) -> String {
+    let parts: Vec<String> = train(of)
+        .iter()
+        .map(|(name, teeth)| [name.to_lowercase().as_str(), " ", teeth].concat())
+        .collect();
+    ["Gears: ", &parts.join("; "), "."].concat()
 }
 
 /// The sentence of a train drawing.

@@ -27,6 +27,8 @@ pub fn said(error: &Error, typed: &str) -> Said {
             [name, " must be between ", &least.to_string(), " and ", &grouped(greatest.into()), " degrees."].concat()
         }
         (Field::List, Cause::Empty) => "The list needs two angles or more.".to_owned(),
+        // Of a name only its letters were typed, or one part of it comes to nothing.
+        (Field::Thread, Cause::Empty | Cause::Zero) if !typed.trim().is_empty() => "No thread goes by this name.".to_owned(),
         (Field::Thread, Cause::NotANumber | Cause::Conflict) => "No thread goes by this name.".to_owned(),
         (Field::Gears, Cause::Empty) => "No change gears are given.".to_owned(),
         (Field::Drills, Cause::Empty) => "None of the drills given is the right size.".to_owned(),

@@ -57,6 +57,22 @@ pub fn seconds_or_angle(angle: Angle) -> String {
     if small { seconds(angle) } else { angle_text(angle) }
 }
 
+/// Whether [`seconds_or_angle`] writes all of an angle, nothing rounded.
+#[must_use]
+pub fn written_whole(angle: Angle) -> bool {
+    let whole = |arcsec: Fraction| {
+        let size = arcsec.abs();
+        let parts = match () {
+            () if size >= Fraction::whole(3600) => 10,
+            () if size >= Fraction::whole(100) => 1,
+            () if size >= Fraction::whole(10) => 10,
+            () => 100,
+        };
+        arcsec.times(parts).map(Fraction::is_whole)
+    };
+    angle.arcsec().and_then(whole).unwrap_or(false)
+}
+
 /// An error's arc at the rim of the work: `0.061 mm · 2.4 thou`.
 #[must_use]
 pub fn at_rim(error: Angle, diameter: Length) -> String {

@@ -52,7 +52,7 @@ words! {
     ANGLE_HINT = "17°30′, 17.5, 17 30 15 or 7/144 turn";
     TIMES = "How many moves of it";
     ANGLE_LIST = "Angles from one zero, one a line";
-    LIST_HINT = "The first is where the work stands at the start.";
+    LIST_HINT = "The first is where the work stands at the start. Write minutes with their sign, 45°30′: 45 30 is two angles.";
     MARKS_IN_A_TURN = "Marks in one turn";
     LONG_MARK = "Long mark every";
     MIDDLE_MARK = "Middle mark every";
@@ -137,7 +137,7 @@ words! {
     CLAMP_EACH_CUT = "The spindle clamp goes on for each cut.";
     WORM_OUT = "Worm out: hold the work; putting it back loses the place.";
     FINGERS_OUT = "Fingers out, guard on.";
-    PLATE_FREE = "The plate stop holds the plate; it stays out for the whole job.";
+    PLATE_FREE = "Plate stop out for the whole job: the gears turn the plate.";
     BEFORE_FIRST_CUT = "Before the first cut:";
     NO_PIN = "No pin holds the handle: clamp before each cut.";
     BACK_FIRST = "Back first, forward last, so the slack always ends on one side.";
@@ -231,6 +231,8 @@ pub fn read_as_angle(angle: Angle) -> String {
     let dms = written(angle.arcsec(), 3, Dms { angle, places: 3 }.to_string());
     let degrees = angle.degrees().map(|d| decimal(d, 6) + "°").unwrap_or_default();
     let degrees = written(angle.degrees(), 6, degrees);
+    // Whole degrees are the same in both.
+    let degrees = if degrees == dms { String::new() } else { degrees };
     ["Read as ", &plain(angle.turns()), " of a turn", &dms, &degrees, "."].concat()
 }
 

@@ -117,6 +117,8 @@ pub fn full(turns: u32) -> String {
 #[must_use]
 pub fn arms(leg: &Leg) -> String {
     let turns = match leg.turns {
+        // A notched plate is not turned by the handle.
+        0 if leg.part == Part::Spindle => String::new(),
         0 => "No full turn. ".to_owned(),
         n => full(n) + ". ",
     };

@@ -30,6 +30,10 @@ pub fn said(bad: &Bad, typed: &str) -> Said {
         (Entry::Gears, Cause::OutOfRange { greatest: 9, .. }) => {
             "Of one gear, 1 to 9 can be listed.".to_owned()
         }
+        (Entry::ReachLeast | Entry::ReachGreatest, Cause::OutOfRange { .. }) => {
+            subject(*entry).to_owned() + " must be from 0 to 10,000 mm."
+        }
+        (Entry::MostIdlers, Cause::Empty) => "The number of idlers is missing.".to_owned(),
         (Entry::Pin | Entry::WorkDiameter, Cause::OutOfRange { .. }) => {
             subject(*entry).to_owned() + " must be above 0 and at most 10,000 mm."
         }
@@ -82,6 +86,7 @@ pub const fn subject(entry: Entry) -> &'static str {
         Entry::Plates => "A circle",
         Entry::Direct => "A direct plate",
         Entry::Gears => "A gear",
+        Entry::StudDistance => "The teeth from stud to stud",
         Entry::StudMargin => "The rim’s margin",
         Entry::MostIdlers => "Idlers",
         Entry::ReachLeast => "Least radius",
@@ -123,6 +128,12 @@ const fn instead(entry: Entry) -> &'static str {
         Entry::ReachLeast | Entry::ReachGreatest | Entry::Pin | Entry::WorkDiameter => {
             "Write 6, 6.35 mm or 1/4 in."
         }
+        Entry::StudDistance => "Write 140, or leave it empty.",
+        Entry::StudMargin => "Write 2.",
+        Entry::MostIdlers => "Write 0, 1 or 2.",
+        Entry::HandwheelVernier => "Write 1 for none, or 10.",
+        Entry::FineMarks => "Write 60.",
+        Entry::FineSlack => "Write 2 or 1/2.",
         Entry::HandwheelMarks => "Write a count, or one mark as an angle: 3′.",
         _ => "",
     }

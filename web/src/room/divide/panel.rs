@@ -2,11 +2,10 @@
 //! error, working, and where everything stands at the end.
 use super::{Worked, ways};
 use crate::draw::{plate, strip, train};
-use crate::pieces::{caution, error_figure, mark, working};
+use crate::pieces::{before_first_cut, caution, error_figure, mark, working};
 use crate::words::{self, moves};
 use handturn::divide::{Differential, Group, Leg, Part, Rated, Way};
 use handturn::head::Circle;
-use handturn::measure::write::Dms;
 use handturn::number::float;
 use maud::{Markup, html};
 
@@ -92,22 +91,6 @@ fn cautions(way: &Way) -> Markup {
         Way::Handwheel(_) | Way::FineDial(_) => caution(html! { (words::NO_PIN) }),
         _ => html! {},
     }
-}
-
-/// The creep check: which way the plate must go, and by how much.
-fn before_first_cut(way: &Differential) -> Markup {
-    let Ok(angle) = way.plate_per_handle_turn() else { return html! {} };
-    let size = Dms { angle: handturn::measure::Angle::from_turns(angle.turns().abs()), places: 1 }
-        .to_string();
-    let (go, wrong) = if way.follows {
-        (words::FORWARD, words::IF_AGAINST)
-    } else {
-        (words::BACK, words::IF_FOLLOWS)
-    };
-    caution(html! {
-        b { (words::BEFORE_FIRST_CUT) } " " (words::CREEP_CHECK) " "
-        b { (go) " " (size) } ". " (wrong) " " (words::FINGERS_OUT)
-    })
 }
 
 /// Gears, or errors, as a row of figures.

@@ -252,3 +252,33 @@ fn a_small_screen_shows_the_circle_in_use_alone() {
     let dotted = |wide| screen(&fields, wide).into_string().matches("class=\"dots\"").count();
     assert_eq!((dotted(true), dotted(false)), (5, 0), "the other five circles of the plate");
 }
+
+#[test]
+fn an_eighty_or_an_eight_takes_an() {
+    let lacks = |holes| words::lacking(Some(holes), None).unwrap();
+    for (holes, wanted) in [(8, "an 8"), (11, "an 11"), (83, "an 83"), (51, "a 51"), (108, "a 108")]
+    {
+        assert_eq!(lacks(holes), ["It would be exact with ", wanted, "-hole circle."].concat());
+    }
+}
+
+#[test]
+fn an_angle_that_is_rounded_is_not_said_to_be_equal() {
+    let mut fields = shop();
+    type_in(&mut fields, "parts", "51");
+    shows(&fields, &["÷ 40 = 5 over 56 5 56 ≈ 32° 8′ 34.3″"]);
+    type_in(&mut fields, "parts", "127");
+    shows(&fields, &["= −21°"]);
+}
+
+#[test]
+fn a_whole_angle_is_read_out_once_and_notches_have_no_turns() {
+    let mut fields = shop();
+    type_in(&mut fields, "parts", "12");
+    shows(&fields, &["2 notches of 24 Worm out: hold the work"]);
+    press(&mut fields, "kind", "angle");
+    type_in(&mut fields, "angle", "45");
+    shows(&fields, &["Read as 1/8 of a turn = 45°."]);
+    press(&mut fields, "kind", "list");
+    shows(&fields, &["45 30 is two angles"]);
+}

@@ -206,8 +206,12 @@ impl Stage<'_> {
         let place = self.plan.place(at)?;
         let (word, under, why) = match self.plan.home()? {
             Some(home) => {
-                let turns = self.head.ratio.checked_mul(home.place.stands.turns())?;
-                let made = if turns.is_whole() {
+                let work = home.place.stands.turns();
+                let turns = self.head.ratio.checked_mul(work)?;
+                let made = if home.place.notch.is_some() {
+                    // With the worm out the handle stood still.
+                    run::turns(work) + " of the work made."
+                } else if turns.is_whole() {
                     grouped(turns.num()) + " turns made."
                 } else {
                     run::turns(turns) + " made."
@@ -432,6 +436,7 @@ fn caution(way: &Way) -> &'static str {
     match way.kind() {
         handturn::divide::Kind::Direct => words::WORM_OUT,
         handturn::divide::Kind::Handwheel | handturn::divide::Kind::FineDial => words::NO_PIN,
+        handturn::divide::Kind::Differential => run::GEARS_SHORT,
         _ => run::CLEAR_SHORT,
     }
 }

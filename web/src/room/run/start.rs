@@ -3,7 +3,7 @@ use super::screen::caution_clear;
 use crate::pieces::segmented;
 use crate::seam::{Effect, Event};
 use crate::words::{self, moves, run};
-use handturn::divide::Kind;
+use handturn::divide::{Kind, Way};
 use handturn::run::{Confirm, Frozen, Round, TITLE};
 use handturn::{Field, List};
 use maud::{Markup, html};
@@ -28,7 +28,7 @@ pub(super) fn screen(frozen: &Frozen) -> Markup {
             (caution_clear())
             @if frozen.way.kind() == Kind::Direct { (crate::pieces::caution(html! { (words::WORM_OUT) })) }
             @if matches!(frozen.way.kind(), Kind::Handwheel | Kind::FineDial) { (crate::pieces::caution(html! { (words::NO_PIN) })) }
-            @if frozen.way.kind() == Kind::Differential { (crate::pieces::caution(html! { (words::FINGERS_OUT) " " (words::PLATE_FREE) })) }
+            @if let Way::Differential(way) = &frozen.way { (crate::pieces::before_first_cut(way)) p.why { (words::PLATE_FREE) } }
             div.field {
                 label.lab for="run-title" { (run::NAME_IT) }
                 input id="run-title" name="run-title" type="text" autocomplete="off" maxlength="40" value=(&*frozen.title);
@@ -55,13 +55,16 @@ fn steps(frozen: &Frozen) -> Markup {
     let arms = leg.and_then(|leg| leg.arms);
     html! {
         ol.st8 {
+            @if matches!(frozen.way, Way::Direct(_)) { li { (words::WORM_IS_OUT) "." } }
             @if let Some(plate) = run::plate_of(&frozen.way) { li { (plate) } }
+            @if let Way::Differential(way) = &frozen.way { li { (words::mounted(&way.train)) } }
             @if let Some(place) = &first { li { (run::stands(place)) " " (run::chalk(place)) } }
             @if let (Some(leg), Some(set)) = (leg, arms) {
                 li { @if set.rest { (moves::arms(&leg)) } @else { (run::arms_at(&moves::shows(set))) } }
             }
             @if frozen.head.degree_ring.is_some() { li { (run::RING_ZERO) } }
-            li { (run::SLACK_FIRST) }
+            // Notches hold the work itself: there is no slack to take up.
+            @if !matches!(frozen.way, Way::Direct(_)) { li { (run::SLACK_FIRST) } }
         }
     }
 }

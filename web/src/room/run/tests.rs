@@ -333,7 +333,7 @@ fn rounds_follow_each_other() {
     for _ in 0..4 {
         bench.later("next");
     }
-    bench.shows("Closed. 40 turns made.");
+    bench.shows("Closed. 1 turn of the work made.");
     bench.shows("Begin round 2: Finish");
     bench.later("next");
     bench.shows("of 3, Finish");
@@ -384,4 +384,38 @@ fn the_whole_desk_survives_between_two_events() {
         assert_eq!(keep::json::read(&text), Ok(bench.desk.clone()), "{name}");
     }
     assert_eq!(bench.open().note, Note::None);
+}
+
+/// What is asked of the usual head with plates and gears, its closest way offered.
+fn offered(count: u32) -> Bench {
+    let head = Head {
+        plates: plates_of(&SET_A).unwrap(),
+        gears: gears_of(&handturn::head::GEARS).unwrap(),
+        ..Head::default()
+    };
+    let asked = Asked::Parts(Parts { count, every: 1 });
+    let answer = answer::<4>(&asked.question(), &head).unwrap();
+    let way = answer.best(Order::Closest).unwrap().way;
+    let mut bench = Bench::new();
+    offer(&mut bench.desk, Frozen::new(asked, head, way).unwrap());
+    bench
+}
+
+#[test]
+fn before_a_differential_run_stand_its_gears_and_the_check_of_their_sense() {
+    let mut bench = offered(127);
+    bench.shows("Gears: spindle 56; idlers 24, 28; worm shaft 24.");
+    bench.shows("the plate must go back 21°. If it follows the handle, change the idlers by one. Fingers out, guard on.");
+    bench.shows("Plate stop out for the whole job");
+    bench.shows("Come up to this place clockwise");
+    bench.press("start");
+    bench.shows("Cutter clear, fingers out, before the handle moves.");
+}
+
+#[test]
+fn before_a_direct_run_the_worm_goes_out_and_no_slack_is_taken_up() {
+    let bench = offered(12);
+    bench.shows("Worm out of mesh.");
+    bench.shows("Worm out: hold the work; putting it back loses the place.");
+    assert!(!bench.text().contains("slack"));
 }

@@ -94,13 +94,13 @@ fn each_bad_value_gives_its_sentence() {
     says(
         Entry::StudDistance,
         "2000",
-        "Stud to stud, in teeth must be from 0 to 1,000. You typed 2000.",
+        "The teeth from stud to stud must be from 0 to 1,000. You typed 2000. Write 140, or leave it empty.",
     );
-    says(Entry::MostIdlers, "", "Idlers is missing.");
+    says(Entry::MostIdlers, "", "The number of idlers is missing. Write 0, 1 or 2.");
     says(
         Entry::ReachLeast,
         "-3",
-        "The least radius must not be below 0 or above the greatest. You typed -3. Write 6, 6.35 mm or 1/4 in.",
+        "Least radius must be from 0 to 10,000 mm. You typed -3. Write 6, 6.35 mm or 1/4 in.",
     );
     says(
         Entry::Pin,
@@ -122,13 +122,21 @@ fn each_bad_value_gives_its_sentence() {
         "7'",
         "One turn of the handwheel must come to whole marks. You typed 7'. Write a count, or one mark as an angle: 3′.",
     );
-    says(Entry::HandwheelVernier, "0", "Vernier parts must be from 1 to 100. You typed 0.");
+    says(
+        Entry::HandwheelVernier,
+        "0",
+        "Vernier parts must be from 1 to 100. You typed 0. Write 1 for none, or 10.",
+    );
     says(
         Entry::FineShift,
         "0",
         "Shift of the fine dial must be above 0° and at most 360°. You typed 0. Write 5°, 5°30′ or 1/72 turn.",
     );
-    says(Entry::FineMarks, "1.5", "Marks of the fine dial must be a whole number. You typed 1.5.");
+    says(
+        Entry::FineMarks,
+        "1.5",
+        "Marks of the fine dial must be a whole number. You typed 1.5. Write 60.",
+    );
     says(
         Entry::WorkDiameter,
         "wide",

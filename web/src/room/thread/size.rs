@@ -146,6 +146,10 @@ fn hole(shown: &Asked, drills: Option<&Drills>) -> Markup {
                 @if let Some(drills) = drills {
                     @if drills.offered.len() > 1 { p.why { (words::also_owned(drills.offered.get(1..).unwrap_or(&[]))) } }
                 }
+                // The engagement wanted can ask for more room than the class leaves.
+                @if let Some(most) = limits.and_then(|limits| limits.minor.max).filter(|most| best.drill.diameter > *most) {
+                    p.care { (words::over_the_hole(most)) }
+                }
             } @else { p { (words::NO_DRILL) } }
             @if let Ok(bore) = bore {
                 p { (words::CORE_HOLE) " " b { (words::mm(bore)) " mm" } ", " (words::inches(bore)) " in" }

@@ -427,3 +427,34 @@ fn a_flat_root_is_cut_with_a_flat_nose_and_widened() {
     bench.typed("th-driver", "61");
     bench.shows(&["its teeth must be a multiple of 2."]);
 }
+
+#[test]
+fn a_name_of_letters_only_or_over_nothing_is_said_to_be_none() {
+    let mut bench = Bench::new();
+    for name in ["M", "1/0 BSF"] {
+        bench.typed("th-name", name);
+        bench.shows(&["No thread goes by this name.", "Write M6x0.75, 1/4 BSF, 2 BA or Tr16x4."]);
+    }
+}
+
+#[test]
+fn a_drill_over_the_limit_of_the_hole_is_said_to_be() {
+    let mut bench = Bench::new();
+    bench.typed("th-name", "1/4 x 40 ME");
+    bench.shows(&["5.8 mm 68 %", "Over the hole’s limit of 5.766 mm."]);
+    bench.typed("th-name", "M6x0.75");
+    bench.shows(&["Tapping drill you own 5.3 mm"]);
+    assert!(!bench.text().contains("Over the hole’s limit"));
+}
+
+#[test]
+fn the_lead_angle_says_what_it_adds_where_the_last_figure_shows_it() {
+    let mut bench = Bench::new();
+    bench.typed("th-name", "M6x0.75");
+    bench.press("th-tab", "measure");
+    bench.shows(&[
+        "6.092 to 6.192",
+        "5.491 + 1.350 − 0.650 = 6.191",
+        "it adds 0.0006 mm to the formula; it is counted in",
+    ]);
+}

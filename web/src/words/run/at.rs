@@ -25,6 +25,7 @@ words! {
 
     CLEAR = "Cutter clear of the work before the handle moves. Clamp off to move, on to cut.";
     CLEAR_SHORT = "Cutter clear before the handle moves.";
+    GEARS_SHORT = "Cutter clear, fingers out, before the handle moves.";
     ONCE = "Counted once. Press again if you have moved again.";
     STILL_SAVING = "Still saving. That press was not counted.";
     SLOW = "Saving takes long. Wait for the tick before the next press.";

@@ -90,8 +90,9 @@ pub fn wire_line(measured: &Measured, wire: Length, at: Length, over: &Over) -> 
 pub fn lead_matters(degrees: f64, over: &Over) -> String {
     let off = over.three.value - over.formula.value;
     let angle = about(degrees, 2) + "°";
-    if off.abs() < 0.001 {
-        return ["Lead angle ", &angle, ": it changes the reading by less than 0.001 mm."].concat();
+    if off.abs() < 0.00005 {
+        return ["Lead angle ", &angle, ": it changes the reading by less than 0.0001 mm."]
+            .concat();
     }
     let how = if over.formula_will_do() { "" } else { ", and the contact is solved exactly" };
     [

@@ -93,6 +93,17 @@ pub fn engagement(tapping: &Tapping, thread: &Thread) -> String {
     text + "."
 }
 
+/// A drill above the limit of the hole.
+#[must_use]
+pub fn over_the_hole(most: Length) -> String {
+    [
+        "Over the hole’s limit of ",
+        &*mm(most),
+        " mm. For a nut inside its limits ask for more engagement, or bore it.",
+    ]
+    .concat()
+}
+
 /// The next ones owned.
 #[must_use]
 pub fn also_owned(others: &[Tapping]) -> String {
