@@ -13,3 +13,17 @@ host() {
   host_cargo "$1" --quiet --locked --manifest-path firmware-example/Cargo.toml \
     -p handturn-readout-logic -p handturn-readout-host "${@:2}"
 }
+
+# The logic alone for a Cortex-M3. With rustup its library is added where it can be.
+other_processor() {
+  local other=thumbv7m-none-eabi libs
+  libs="$(rustc --print sysroot 2>/dev/null)/lib/rustlib"
+  if [ "$toolchain" = rustup ] && [ ! -d "$libs/$other" ]; then
+    timeout 120 rustup target add "$other" >/dev/null 2>&1 ||
+      stop "Missing: the library for $other. Run this once, then again:  rustup target add $other"
+  fi
+  # Away from the folder's own settings, which are for the board.
+  cross "$other" core build --quiet --locked --release \
+    --manifest-path firmware-example/Cargo.toml -p handturn-readout-logic
+  echo "built: the readout's logic for $other"
+}

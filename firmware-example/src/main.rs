@@ -3,8 +3,10 @@
 #![no_std]
 #![no_main]
 
+mod bus;
 mod counter;
 
+use bus::Bus;
 use core::cell::RefCell;
 use counter::Counter;
 use embedded_hal::delay::DelayNs;
@@ -76,7 +78,7 @@ fn run() -> Option<core::convert::Infallible> {
         freed(pins.gpio4.into_pull_up_input(), pins.gpio5.into_pull_up_input(), &mut timer);
     let (data, clock) = (data.into_function::<FunctionI2C>(), clock.into_function::<FunctionI2C>());
     let bus = I2C::new_controller(board.I2C0, data, clock, 400.kHz(), resets, system);
-    let bus = RefCell::new(bus);
+    let bus = RefCell::new(Bus(bus));
     let (memory, screen) = (RefCellDevice::new(&bus), RefCellDevice::new(&bus));
 
     let mut app = App::new(start, memory, timer, screen);

@@ -66,11 +66,54 @@ impl DrawTarget for Frame {
 
     fn fill_solid(&mut self, area: &Rectangle, color: BinaryColor) -> Result<(), Infallible> {
         let area = area.intersection(&self.bounding_box());
-        for y in area.rows() {
-            for x in area.columns() {
-                self.set(x, y, color);
+        let (columns, rows) = (area.columns(), area.rows());
+        let at = |x: i32| usize::try_from(x).unwrap_or(0);
+        for (page, bytes) in (0_i32..).zip(&mut self.0) {
+            // Rows of this page that the area covers, as bits.
+            let row = |y: i32| y.saturating_sub(page.saturating_mul(8)).clamp(0, 8);
+            let bits = (1_u32 << row(rows.end)).wrapping_sub(1 << row(rows.start));
+            let Some(bits) = u8::try_from(bits).ok().filter(|&bits| bits != 0) else { continue };
+            for byte in bytes.get_mut(at(columns.start)..at(columns.end)).into_iter().flatten() {
+                match color {
+                    BinaryColor::On => *byte |= bits,
+                    BinaryColor::Off => *byte &= !bits,
+                }
             }
         }
         Ok(())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_area_filled_is_every_pixel_of_it() {
+        for (x, y, wide, high) in [
+            (0, 0, 128, 64),
+            (3, 5, 1, 1),
+            (10, 7, 30, 2),
+            (100, 15, 60, 40),
+            (-5, -3, 9, 20),
+            (0, 8, 5, 8),
+            (127, 63, 9, 9),
+            (20, 20, 0, 5),
+            (200, 20, 5, 5),
+        ] {
+            let area = Rectangle::new(Point::new(x, y), Size::new(wide, high));
+            for (ground, ink) in
+                [(BinaryColor::Off, BinaryColor::On), (BinaryColor::On, BinaryColor::Off)]
+            {
+                let mut expected = Frame::DARK;
+                if ground == BinaryColor::On {
+                    expected.invert();
+                }
+                let mut found = expected;
+                let Ok(()) = found.fill_solid(&area, ink);
+                let Ok(()) = expected.draw_iter(area.points().map(|at| Pixel(at, ink)));
+                assert!(found == expected, "{area:?}");
+            }
+        }
     }
 }

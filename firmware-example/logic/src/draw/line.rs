@@ -17,6 +17,7 @@ impl Line {
 
     /// The line with `text` behind it; what does not fit is not shown, and a test
     /// looks that every text of every screen fits.
+    #[inline(never)]
     pub(super) fn text(mut self, text: &str) -> Self {
         for byte in text.bytes() {
             self.push(byte);
@@ -29,6 +30,7 @@ impl Line {
     }
 
     /// A number with leading noughts up to `least` digits.
+    #[inline(never)]
     pub(super) fn padded(mut self, number: u32, least: usize) -> Self {
         let mut digits = [b'0'; 10];
         let (mut rest, mut used) = (number, 0_usize);
@@ -48,6 +50,7 @@ impl Line {
     }
 
     /// Tenths or hundredths with their point.
+    #[inline(never)]
     pub(super) fn decimal(self, number: u32, places: u32) -> Self {
         let unit = 10_u32.saturating_pow(places);
         let whole = number.checked_div(unit).unwrap_or(0);

@@ -16,7 +16,7 @@ use pen::{Pen, Size, wide};
 
 /// The picture of a view, with a note at its foot.
 #[must_use]
-#[inline(never)]
+#[inline(never)] // Kept apart from the loop: inlined together they take more flash and stack.
 pub fn draw(view: &View, note: Option<Note>) -> Frame {
     let mut pen = Pen::new();
     let mut lit = false;
@@ -163,6 +163,10 @@ fn unkept_mark(pen: &mut Pen, unkept: bool) {
     }
 }
 
+/// Where the figures of a move begin, right of the arrow, and the width of a word below them.
+const LEFT: i32 = 30;
+const TURNS_WIDE: i32 = 25;
+
 fn going(pen: &mut Pen, to: Position, way: &Way, closing: bool, unkept: bool) {
     let target = if closing {
         Line::new().text(if way.past { words::HOME } else { words::CLOSING })
@@ -184,19 +188,18 @@ fn going(pen: &mut Pen, to: Position, way: &Way, closing: bool, unkept: bool) {
     pen.arrow(0, top.saturating_add(3), way.left.sense);
     let turns = Line::new().number(way.left.turns);
     let counts = Line::new().number(way.left.counts);
-    let shown = if way.left.turns > 0 { turns.as_str().len() } else { 0 };
-    let width = match shown.saturating_add(counts.as_str().len()) {
-        0..=4 => 16,
-        5 => 14,
-        6 => 11,
-        _ => 8,
-    };
-    let mut x: i32 = 30;
+    // As large as they fit: where the counts begin depends on the turns.
+    let behind_turns =
+        |width| wide(turns.as_str(), width).max(TURNS_WIDE).saturating_add(LEFT + 14);
+    let begins = |width| if way.left.turns > 0 { behind_turns(width) } else { LEFT };
+    let fits = |&width: &u32| begins(width).saturating_add(wide(counts.as_str(), width)) <= 128;
+    let width = [16, 14, 11, 9, 8, 7].into_iter().find(fits).unwrap_or(7);
     let under = top.saturating_add(31);
-    if shown > 0 {
-        let next = pen.digits(x, top, width, 29, turns.as_str());
-        pen.left(x, under, Size::Fine, words::TURNS);
-        x = next.max(x.saturating_add(28)).saturating_add(6);
+    let x = begins(width);
+    if way.left.turns > 0 {
+        pen.digits(LEFT, top, width, 29, turns.as_str());
+        pen.left(LEFT, under, Size::Fine, words::TURNS);
+        pen.plus(x.saturating_sub(11), top.saturating_add(10));
     }
     pen.digits(x, top, width, 29, counts.as_str());
     let of = Line::new().text(words::COUNTS_OF).number(way.per_turn);
@@ -211,33 +214,35 @@ fn going(pen: &mut Pen, to: Position, way: &Way, closing: bool, unkept: bool) {
 }
 
 fn on_target(pen: &mut Pen, at: Position, closing: bool, unkept: bool) {
-    pen.left(0, 0, Size::Plain, words::ON_TARGET);
+    pen.left(2, 1, Size::Plain, words::ON_TARGET);
     if unkept {
         unkept_mark(pen, unkept);
     } else if !closing {
-        pen.right(0, Size::Plain, Line::new().text(words::OF).number(at.of).as_str());
+        pen.right(1, Size::Plain, Line::new().text(words::OF).number(at.of).text(" ").as_str());
     }
     if closing {
-        pen.middle(20, Size::Large, words::HOME);
+        pen.middle(26, Size::Plain, words::IS_HOME);
         pen.foot(words::NEXT_HOME);
     } else {
-        pen.digits_in_middle(14, 34, Line::new().number(at.number).as_str());
+        pen.digits_in_middle(14, 18, 34, Line::new().number(at.number).as_str());
         pen.foot(words::CLAMP_THEN_NEXT);
     }
 }
 
 fn to_cut(pen: &mut Pen, at: Position, one_press: bool, unkept: bool) {
-    pen.left(0, 0, Size::Large, Line::new().text(words::AT).number(at.number).as_str());
-    pen.right(8, Size::Plain, Line::new().text(words::OF).number(at.of).as_str());
+    pen.left(0, 6, Size::Plain, words::AT);
+    pen.digits_in_middle(0, 11, 21, Line::new().number(at.number).as_str());
+    let of = Line::new().text(words::OF).number(at.of);
+    pen.right(12, Size::Plain, of.as_str());
     unkept_mark(pen, unkept);
     caution(pen, 24);
     pen.foot(if one_press { words::CUT_AND_TURN } else { words::NEXT_CUT });
 }
 
 fn done(pen: &mut Pen, of: u32) {
-    pen.middle(6, Size::Large, words::DONE);
-    pen.middle(30, Size::Plain, Line::new().number(of).text(words::ALL_CUT).as_str());
-    pen.middle(42, Size::Plain, words::IS_HOME);
+    pen.banner(words::DONE);
+    pen.middle(24, Size::Plain, Line::new().number(of).text(words::ALL_CUT).as_str());
+    pen.middle(37, Size::Plain, words::IS_HOME);
     pen.foot(words::MENU_NEW);
 }
 
@@ -254,9 +259,9 @@ fn reference(pen: &mut Pen, at: Position, fits: bool) {
     pen.left(0, 9, Size::Fine, words::COME_TO_IT);
     let number = Line::new().number(at.number);
     if at.number > at.of {
-        pen.middle(22, Size::Large, words::HOME);
+        pen.middle(28, Size::Plain, words::HOME);
     } else {
-        pen.digits_in_middle(20, 26, number.as_str());
+        pen.digits_in_middle(20, 18, 26, number.as_str());
     }
     pen.middle(48, Size::Fine, if fits { words::FITS_RING } else { words::HOLD_FOR_RING });
     pen.middle(57, Size::Fine, words::CHOICE_KEYS);

@@ -3,7 +3,7 @@ use super::line::Line;
 use crate::frame::Frame;
 use eg_seven_segment::SevenSegmentStyleBuilder;
 use embedded_graphics::image::{Image, ImageRaw};
-use embedded_graphics::mono_font::ascii::{FONT_5X8, FONT_6X10, FONT_10X20};
+use embedded_graphics::mono_font::ascii::{FONT_5X8, FONT_6X10};
 use embedded_graphics::mono_font::{MonoFont, MonoTextStyle};
 use embedded_graphics::pixelcolor::BinaryColor;
 use embedded_graphics::prelude::*;
@@ -18,8 +18,6 @@ pub(super) enum Size {
     Fine,
     /// 21 to a line.
     Plain,
-    /// 12 to a line.
-    Large,
 }
 
 impl Size {
@@ -27,7 +25,6 @@ impl Size {
         match self {
             Self::Fine => &FONT_5X8,
             Self::Plain => &FONT_6X10,
-            Self::Large => &FONT_10X20,
         }
     }
 
@@ -50,7 +47,7 @@ const ALL: u32 = 128;
 const RIGHT: i32 = 128;
 const MIDDLE: i32 = RIGHT / 2;
 
-/// Draws on one frame.
+/// Draws on one frame. Its steps are not inlined: dozens of calls share them, and flash is short.
 pub(super) struct Pen {
     pub(super) frame: Frame,
 }
@@ -60,19 +57,23 @@ impl Pen {
         Self { frame: Frame::DARK }
     }
 
+    #[inline(never)]
     pub(super) fn left(&mut self, x: i32, y: i32, size: Size, text: &str) {
         self.write(Point::new(x, y), size, text, Alignment::Left, BinaryColor::On);
     }
 
+    #[inline(never)]
     pub(super) fn middle(&mut self, y: i32, size: Size, text: &str) {
         self.write(Point::new(MIDDLE, y), size, text, Alignment::Center, BinaryColor::On);
     }
 
+    #[inline(never)]
     pub(super) fn right(&mut self, y: i32, size: Size, text: &str) {
         self.write(Point::new(RIGHT, y), size, text, Alignment::Right, BinaryColor::On);
     }
 
     /// A line across the screen, dark letters on a lit ground: what must be seen first.
+    #[inline(never)]
     pub(super) fn banner(&mut self, text: &str) {
         self.fill(0, 0, ALL, 13, BinaryColor::On);
         let at = Point::new(MIDDLE, 2);
@@ -80,6 +81,7 @@ impl Pen {
     }
 
     /// The line at the foot: what a button does, or a note.
+    #[inline(never)]
     pub(super) fn foot(&mut self, text: &str) {
         self.middle(54, Size::Plain, text);
     }
@@ -118,7 +120,9 @@ impl Pen {
     }
 
     /// Digits of `width` by `height`, the first at `x`; where the next would begin.
+    #[inline(never)]
     pub(super) fn digits(&mut self, x: i32, y: i32, width: u32, height: u32, text: &str) -> i32 {
+        debug_assert!(x.saturating_add(wide(text, width)) <= RIGHT, "{text} does not fit");
         let thick = if width > 12 { 4 } else { 3 };
         let style = SevenSegmentStyleBuilder::new()
             .digit_size(embedded_graphics::prelude::Size::new(width, height))
@@ -132,9 +136,14 @@ impl Pen {
         next.x
     }
 
-    /// Digits in the middle of the screen, as wide as they may be.
-    pub(super) fn digits_in_middle(&mut self, y: i32, height: u32, text: &str) {
-        let width = 18;
+    /// "And so many more", eight columns square.
+    pub(super) fn plus(&mut self, x: i32, y: i32) {
+        self.fill(x, y.saturating_add(3), 8, 2, BinaryColor::On);
+        self.fill(x.saturating_add(3), y, 2, 8, BinaryColor::On);
+    }
+
+    /// Digits in the middle of the screen.
+    pub(super) fn digits_in_middle(&mut self, y: i32, width: u32, height: u32, text: &str) {
         let x = MIDDLE.saturating_sub(wide(text, width) / 2);
         self.digits(x, y, width, height, text);
     }
@@ -160,15 +169,18 @@ impl Pen {
         self.fill(0, TOP, closed, 7, BinaryColor::On);
         let other = RIGHT.saturating_sub(i32::try_from(closed).unwrap_or(0));
         self.fill(other, TOP, closed, 7, BinaryColor::On);
-        // Where the ends meet.
+        // What they close in on.
+        self.fill(0, TOP.saturating_add(6), ALL, 1, BinaryColor::On);
         self.fill(MIDDLE.saturating_sub(1), TOP.saturating_sub(2), 2, 2, BinaryColor::On);
     }
 
+    #[inline(never)]
     pub(super) fn fill(&mut self, x: i32, y: i32, wide: u32, high: u32, ink: BinaryColor) {
         let size = embedded_graphics::prelude::Size::new(wide, high);
         let Ok(()) = self.frame.fill_solid(&Rectangle::new(Point::new(x, y), size), ink);
     }
 
+    #[inline(never)]
     fn write(&mut self, at: Point, size: Size, text: &str, side: Alignment, ink: BinaryColor) {
         let letters = MonoTextStyle::new(size.font(), ink);
         debug_assert!(size.fits(at.x, text, side), "{text} does not fit");

@@ -6,7 +6,7 @@ use handturn::error::{Cause, Field};
 use handturn::head::Sense;
 
 pub(super) const OF: &str = " of ";
-pub(super) const AT: &str = "AT ";
+pub(super) const AT: &str = "AT";
 pub(super) const ON: &str = "on";
 pub(super) const OFF: &str = "off";
 pub(super) const OPENS: &str = ">";
@@ -50,7 +50,7 @@ pub(super) const COME_UP: &str = "Come up ";
 pub(super) const NEXT_IS_ONE: &str = "NEXT: this is 1";
 
 pub(super) const CLOSING: &str = "closing: no cut";
-pub(super) const HOME: &str = "HOME";
+pub(super) const HOME: &str = "home";
 pub(super) const PAST: &str = "PAST ";
 pub(super) const PAST_HOME: &str = "PAST HOME: BACK OFF";
 pub(super) const BACK_OFF: &str = ": BACK OFF";
