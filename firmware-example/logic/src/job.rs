@@ -17,6 +17,8 @@ pub struct Job {
     aim: Aim,
     approach: Approach,
     phase: Phase,
+    /// The count of the confirmed position.
+    here: i32,
     seen: i32,
 }
 
@@ -39,9 +41,11 @@ impl Job {
     pub fn at(settings: Settings, place: Place, count: i32) -> Result<Self, Error> {
         let plan = settings.plan()?;
         let goal = first_goal(&place.state, &plan);
-        let aim = settings.encoder()?.aim(&plan.question, goal)?;
+        let encoder = settings.encoder()?;
+        let aim = encoder.aim(&plan.question, goal)?;
+        let here = encoder.target(&plan.question, place.state.index())?;
         let (approach, phase) = (Approach::start(&aim, count), place.state.phase(&plan));
-        Ok(Self { settings, place, goal, aim, approach, phase, seen: count })
+        Ok(Self { settings, place, goal, aim, approach, phase, here, seen: count })
     }
 
     /// The handle is seen at `count`.
@@ -98,10 +102,10 @@ impl Job {
         self.phase
     }
 
-    /// Whether the handle has not left the confirmed place.
+    /// Whether the handle stands at the confirmed position.
     #[must_use]
     pub const fn stands(&self) -> bool {
-        self.seen.abs_diff(self.place.count) <= self.aim.window
+        self.seen.abs_diff(self.here) <= self.aim.window
     }
 
     /// Whether the position at the cutter is cut.

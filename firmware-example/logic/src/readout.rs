@@ -66,6 +66,8 @@ pub struct Readout {
     job: Option<Job>,
     /// The raw count of the run's first position; none while the count is lost.
     base: Option<i32>,
+    /// Whether a double step was seen that no reference has healed.
+    flagged: bool,
     screen: Screen,
     pending: Option<Pending>,
     /// Whether the journal is open.
@@ -95,6 +97,7 @@ impl Readout {
             settings: Settings::default(),
             job: None,
             base: None,
+            flagged: false,
             screen: Screen::MemoryFault,
             pending: None,
             kept: false,
@@ -140,6 +143,7 @@ impl Readout {
             self.note = None;
         }
         let sample = edges.read();
+        self.flagged = sample.lost;
         let count = self.count(sample);
         self.watch(now_ms, count);
         let press = press?;
@@ -189,7 +193,8 @@ impl Readout {
     /// What waited counts now.
     fn adopt(&mut self) {
         if let Some(Pending { job, base }) = self.pending.take() {
-            (self.settings, self.job, self.base) = (*job.settings(), Some(job), Some(base));
+            (self.settings, self.job) = (*job.settings(), Some(job));
+            self.base = (!self.flagged).then_some(base);
             self.screen = Screen::Run;
         }
     }
@@ -243,8 +248,9 @@ impl Readout {
     }
 
     /// Tells the counter that the handle stands at `count` now.
-    fn set(edges: &mut impl Edges, count: i32) -> i32 {
+    fn set(&mut self, edges: &mut impl Edges, count: i32) -> i32 {
         edges.rearm();
+        self.flagged = false;
         edges.read().raw.wrapping_sub(count)
     }
 
@@ -253,7 +259,7 @@ impl Readout {
         match press {
             // Looked at, and it stands there still.
             Press::Next => {
-                let base = Self::set(edges, job.count());
+                let base = self.set(edges, job.count());
                 let state = *job.state();
                 let place = Place { state, count: job.count() };
                 let job = Job::at(*job.settings(), place, job.count()).ok()?;
@@ -338,7 +344,7 @@ impl Readout {
     fn begin(&mut self, press: Press, draft: Settings, edges: &mut impl Edges) -> Option<Wish> {
         match press {
             Press::Next => {
-                let base = Self::set(edges, 0);
+                let base = self.set(edges, 0);
                 let place = Place { state: State::START, count: 0 };
                 let job = Job::at(draft, place, 0).ok()?;
                 self.keep(job, base)
@@ -471,7 +477,7 @@ impl Readout {
         match (press, ring) {
             (Press::Next, _) => match job.found(index, now_ms) {
                 Ok(job) => {
-                    let base = Self::set(edges, job.count());
+                    let base = self.set(edges, job.count());
                     return self.keep(job, base);
                 }
                 Err(why) => self.refuse(why, now_ms),
