@@ -206,6 +206,17 @@ fn engagement(thread: &Thread, drill: Drill) -> Result<Option<Tapping>, Error> {
 
 /// The smallest drill owned that is no smaller than `least`.
 ///
+/// ```
+/// use handturn::thread::drills::{DrillSet, Owned, at_least};
+/// use handturn::measure::Length;
+/// use handturn::number::Fraction;
+/// // A clearance hole of 6.54 mm at least, from metric drills.
+/// let owned = Owned { sets: &[DrillSet::Metric], loose: &[] };
+/// let drill = at_least(Length::from_mm(Fraction::new(654, 100)?), &owned)?;
+/// assert_eq!(drill.diameter.mm(), Fraction::new(66, 10)?);
+/// # Ok::<(), handturn::Error>(())
+/// ```
+///
 /// # Errors
 /// [`Cause::Empty`] for [`Field::Drills`] where there is none.
 pub fn at_least(least: Length, owned: &Owned) -> Result<Drill, Error> {

@@ -217,6 +217,32 @@ pub fn go_on<const CAP: usize>(
 
 /// The one gear that would make the lead exact; see [`lacking`].
 ///
+/// ```
+/// use handturn::head::{Mounting, gears_of};
+/// use handturn::measure::Length;
+/// use handturn::number::Fraction;
+/// use handturn::thread::Hand;
+/// use handturn::thread::gearing::{Job, Lathe, Lead, lacks};
+/// use handturn::train::{Senses, Six};
+/// let lathe = Lathe {
+///     screw: Length::from_inches(Fraction::new(1, 8)?)?,
+///     screw_hand: Hand::Right,
+///     head: Fraction::ONE,
+///     gearbox: handturn::List::new(),
+///     gears: gears_of(&[20, 20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70, 75, 80])?,
+///     mounting: Mounting::default(),
+///     drive: Senses::Either,
+/// };
+/// // A metric thread on an inch screw wants a gear of 127 teeth.
+/// let lead = Lead::of_pitch(Length::from_mm(Fraction::new(3, 4)?), 1)?;
+/// let job = Job { lead, hand: Hand::Right, six: Six::Never };
+/// assert_eq!(lacks(&job, &lathe)?.smallest.map(|(teeth, _)| teeth), Some(127));
+/// // A worm has π in its lead: no gear makes it exact.
+/// let worm = Job { lead: Lead::of_module(Length::from_mm(Fraction::ONE), 1)?, ..job };
+/// assert_eq!(lacks(&worm, &lathe)?.smallest, None);
+/// # Ok::<(), handturn::Error>(())
+/// ```
+///
 /// # Errors
 /// As [`go_on`].
 pub fn lacks(job: &Job, lathe: &Lathe) -> Result<Lacking, Error> {

@@ -63,6 +63,14 @@ pub fn read(text: &str) -> Result<List<Found, MAX_FOUND>, Error> {
 }
 
 /// Writes the name of `size` in `series` piece by piece; [`read`] reads it again.
+///
+/// ```
+/// use handturn::thread::{Series, name};
+/// let mut text = String::new();
+/// let third = Series::Ba.size(2).expect("2 BA stands there");
+/// name::write(Series::Ba, third, &mut |piece| text.push_str(piece));
+/// assert_eq!(text, "2 BA");
+/// ```
 pub fn write(series: Series, size: Size, put: &mut dyn FnMut(&str)) {
     let before = match series {
         Series::Coarse | Series::Fine => "M",

@@ -17,7 +17,9 @@ use handturn::{Cause, Error, Field};
 fn measured(given: &Given, more: &[&str]) -> Result<(Asked, Measured), Refusal> {
     let asked = Asked::read(given, more)?;
     if asked.side == Side::Internal {
-        return Err(Refusal::of("side", &Error::new(Field::Wire, Cause::Conflict), "nut"));
+        let message = "Wires measure screws: try a nut with a gauge or its own screw.".to_owned();
+        let conflict = Error::new(Field::Wire, Cause::Conflict);
+        return Err(Refusal { message, ..Refusal::of("side", &conflict, "") });
     }
     let measured = ready::measured(asked.thread(), asked.limits());
     let measured = measured.map_err(|error| Refusal {
