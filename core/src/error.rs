@@ -169,6 +169,8 @@ pub enum Cause {
         /// Greatest wire that can be used, in micrometres.
         greatest_um: u32,
     },
+    /// A taper thread, where only a parallel one will do.
+    Taper,
     /// Must be a multiple of a number.
     NotMultiple {
         /// That number.
@@ -231,6 +233,7 @@ impl fmt::Display for Error {
             Cause::WireRests { least_um, greatest_um } => {
                 write!(f, "rests in the root: use {least_um} to {greatest_um} µm")
             }
+            Cause::Taper => f.write_str("is a taper thread, where a parallel one is wanted"),
             Cause::NotMultiple { of } => write!(f, "must be a multiple of {of}"),
             cause => write!(f, "{cause:?}"),
         }

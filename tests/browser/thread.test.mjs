@@ -55,7 +55,7 @@ test('which is it, and choosing one takes its name', () => withBrowser(async (br
   await page.locator('#th-over').fill('0.187 in');
   await page.locator('#th-counted').fill('32 tpi');
   const names = await page.locator('.candidates b').allTextContents();
-  assert.deepEqual(names.slice(0, 3), ['3/16 BSF', '10-32 UNF', '2 BA']);
+  assert.deepEqual(names.slice(0, 4), ['3/16 BSF', '3/16 × 32 cycle', '10-32 UNF', '2 BA']);
   await page.locator('.candidates button', { hasText: '2 BA' }).click();
   assert.equal(await page.locator('#th-name').inputValue(), '2 BA');
   await page.locator('#answer', { hasText: '2 BA' }).waitFor();

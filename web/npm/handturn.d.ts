@@ -435,8 +435,10 @@ export interface Range {
 
 export type Series =
   | 'Coarse' | 'Fine' | 'Unc' | 'Unf' | 'Unef' | 'Un4' | 'Un6' | 'Un8' | 'Un12' | 'Un16' | 'Un20' | 'Un28' | 'Un32'
-  | 'Bsw' | 'Bsf' | 'Ba' | 'Me40' | 'Me32' | 'Brass' | 'Pipe' | 'Tr' | 'Acme';
-export type Form = 'Metric' | 'Unified' | 'Whitworth' | 'Pipe' | 'Ba' | 'Trapezoidal' | 'Acme' | 'Square' | 'Own';
+  | 'Bsw' | 'Bsf' | 'Ba' | 'Me40' | 'Me32' | 'Brass' | 'Cycle' | 'Pipe' | 'Tr' | 'Acme'
+  | 'StubAcme';
+export type Form = 'Metric' | 'Unified' | 'Whitworth' | 'Pipe' | 'Ba' | 'Trapezoidal' | 'Acme' | 'StubAcme' | 'Cycle'
+  | 'Square' | 'Own';
 export type Side = 'screw' | 'nut';
 
 /** A thread by its basic sizes, with what its name says of it. */

@@ -6,7 +6,7 @@
 //!
 //! Sources: ISO 68-1 and ISO 965-1 (metric), ASME B1.1 (Unified), BS 84
 //! (Whitworth), ISO 228-1 (pipe), BS 93 (BA), ISO 2901 (trapezoidal), ASME B1.5
-//! (Acme), common practice (square).
+//! (Acme), ASME B1.8 (stub Acme), BS 811 (cycle), common practice (square).
 //!
 //! ```
 //! use handturn::measure::read::Unit;
@@ -48,6 +48,10 @@ pub enum Kind {
     Trapezoidal,
     /// Acme general purpose, 29°.
     Acme,
+    /// Stub Acme, 29°.
+    StubAcme,
+    /// Cycle thread, 60°, rounded at crest and root.
+    Cycle,
     /// Square: sides at right angles to the axis.
     Square,
     /// A form of one's own.
@@ -72,6 +76,10 @@ pub enum Source {
     Iso2901,
     /// ASME B1.5.
     AsmeB15,
+    /// ASME B1.8.
+    AsmeB18,
+    /// BS 811.
+    Bs811,
     /// Common practice, no standard.
     Practice,
     /// The person's own figures.
@@ -235,6 +243,27 @@ impl Form {
         external: flats(ratio(1, 2), e9(370_700_000), e9(370_700_000)),
         internal: flats(ratio(1, 2), e9(370_700_000), e9(370_700_000)),
     };
+    /// Stub Acme: as Acme with 0.3 of the pitch for a depth (from memory).
+    pub const STUB_ACME: Self = Self {
+        kind: Kind::StubAcme,
+        source: Source::AsmeB18,
+        addendum: ratio(3, 20),
+        // 1/2 − 0.15 tan 14.5° × 2
+        external: flats(ratio(3, 10), e9(422_414_727), e9(422_414_727)),
+        internal: flats(ratio(3, 10), e9(422_414_727), e9(422_414_727)),
+        ..Self::ACME
+    };
+    /// Cycle (BSC, CEI): radii of a sixth of the pitch at crest and root (from memory).
+    pub const CYCLE: Self = Self {
+        kind: Kind::Cycle,
+        source: Source::Bs811,
+        unit: Unit::Inch,
+        // The sharp triangle less a sixth of the pitch at each end: 0.5327 P.
+        addendum: e9(266_346_035),
+        external: rounds(e9(532_692_070), ratio(1, 6)),
+        internal: rounds(e9(532_692_070), ratio(1, 6)),
+        ..SIXTY
+    };
     /// Square, in millimetres; set `unit` for inches.
     pub const SQUARE: Self = Self {
         kind: Kind::Square,
@@ -299,7 +328,7 @@ impl Form {
     }
 
     /// Radial depth of the screw's groove at `pitch`, from the basic major to the
-    /// root, clearance included: Tr and Acme add [`Form::clearance`], BA is rounded
+    /// root, clearance included: Tr, Acme and stub Acme add [`Form::clearance`], BA is rounded
     /// to 0.005 mm and the pipe thread to 0.001 mm first, as their tables are.
     ///
     /// # Errors
@@ -318,8 +347,8 @@ impl Form {
     }
 
     /// Clearance at the roots, radially: a_c of ISO 2902 for Tr (0.15 at a pitch
-    /// below 2 mm, 0.25 to 5, 0.5 to 12, 1 above), 0.010 in for Acme to 10 threads
-    /// per inch and 0.005 in finer (ASME B1.5), nought for the rest.
+    /// below 2 mm, 0.25 to 5, 0.5 to 12, 1 above), 0.010 in for Acme and stub
+    /// Acme to 10 threads per inch and 0.005 in finer (ASME B1.5, B1.8), nought for the rest.
     ///
     /// # Errors
     /// [`Cause::Overflow`].
@@ -336,8 +365,10 @@ impl Form {
                 };
                 Ok(Length::from_mm(ratio(hundredths, 100)))
             }
-            Kind::Acme if pitch.inches()? >= ratio(1, 10) => Length::from_inches(ratio(1, 100)),
-            Kind::Acme => Length::from_inches(ratio(1, 200)),
+            Kind::Acme | Kind::StubAcme => {
+                let coarse = pitch.inches()? >= ratio(1, 10);
+                Length::from_inches(ratio(1, if coarse { 100 } else { 200 }))
+            }
             _ => Ok(Length::from_mm(Fraction::ZERO)),
         }
     }

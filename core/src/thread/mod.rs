@@ -3,7 +3,8 @@
 //!
 //! A [`Thread`] is plain data: its [`Form`], its exact major diameter and pitch,
 //! how many starts it has and which way it winds. Basic sizes come out as the
-//! standard of the form rounds them (millimetres to 0.001, inches to 0.0001),
+//! standard of the form rounds them (millimetres to 0.001, inches to 0.0001, a half
+//! of that to the even neighbour as inch tables print it),
 //! exact from there on.
 //!
 //! ```
@@ -38,6 +39,7 @@ mod root;
 pub mod series;
 pub mod starts;
 pub mod still;
+pub mod taper;
 #[cfg(test)]
 mod tests;
 pub mod which;
@@ -178,20 +180,29 @@ impl Thread {
     }
 }
 
-/// `length` to the nearest 0.001 mm or 0.0001 in, a half up.
+/// `length` to the nearest 0.001 mm, a half up, or 0.0001 in, a half to the even
+/// neighbour: so 9/32 in is printed 0.2812 and 11/32 in 0.3438.
 ///
 /// # Errors
 /// [`Cause::Overflow`].
 pub fn rounded(length: Length, unit: Unit) -> Result<Length, Error> {
     match unit {
         Unit::Mm => Ok(Length::from_mm(to_nearest(length.mm(), 1000)?)),
-        Unit::Inch => Length::from_inches(to_nearest(length.inches()?, 10_000)?),
+        Unit::Inch => Length::from_inches(Fraction::new(limits::e4(length)?, 10_000)?),
     }
 }
 
 /// `value` to the nearest multiple of one `per`-th, a half up.
 pub(crate) fn to_nearest(value: Fraction, per: i64) -> Result<Fraction, Error> {
     Fraction::new(value.times(per)?.nearest()?.0, per)
+}
+
+/// The nearest whole number, a half to the even neighbour.
+fn even(value: Fraction) -> Result<i64, Error> {
+    let (near, left) = value.nearest()?;
+    // A half has gone up.
+    let half = left.num() == -1 && left.den() == 2;
+    Ok(if half && near & 1 != 0 { near.saturating_sub(1) } else { near })
 }
 
 /// Refuses a length outside a bound in micrometres.

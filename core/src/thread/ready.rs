@@ -120,7 +120,8 @@ pub fn infeed(
     let basic = thread.pitch_diameter()?;
     let pitch_diameter = middle(thread, span(limits.map(|l| l.pitch_diameter), basic))?;
     // Forms with a flat root are cut to it and no deeper.
-    let ends = matches!(thread.form.kind, Kind::Trapezoidal | Kind::Acme | Kind::Square);
+    let ends =
+        matches!(thread.form.kind, Kind::Trapezoidal | Kind::Acme | Kind::StubAcme | Kind::Square);
     let (root, deepest) = if internal {
         let basic = thread.major_internal()?;
         let set = limits.map(|l| l.major);

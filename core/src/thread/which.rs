@@ -64,8 +64,8 @@ pub struct Candidate {
 /// let pitch = Length::from_inches(Fraction::new(1, 32)?)?;
 /// let found = which(&Measured { side: Side::External, diameter, pitch })?;
 /// let names: Vec<_> = found.iter().map(|one| one.listed.0).collect();
-/// assert_eq!(names[..3], [Series::Bsf, Series::Unf, Series::Ba]);
-/// assert_eq!(found[1].reasons[0], Reason::Angle); // 3/16 BSF has 55°, 10-32 UNF has 60°
+/// assert_eq!(names[..4], [Series::Bsf, Series::Cycle, Series::Unf, Series::Ba]);
+/// assert_eq!(found[2].reasons[0], Reason::Angle); // 3/16 BSF has 55°, 10-32 UNF has 60°
 /// # Ok::<(), handturn::Error>(())
 /// ```
 ///
@@ -77,6 +77,10 @@ pub fn which(measured: &Measured) -> Result<List<Candidate, MAX_CANDIDATES>, Err
     let mut list: List<Candidate, MAX_CANDIDATES> = List::new();
     let mut scores: List<Fraction, MAX_CANDIDATES> = List::new();
     for series in Series::ALL {
+        // A stub screw measures as an Acme one: only its depth tells them apart.
+        if series == Series::StubAcme && measured.side == Side::External {
+            continue;
+        }
         for size in (0..series.sizes()).filter_map(|k| series.size(k)) {
             let Some((score, candidate)) = score(measured, series, size)? else { continue };
             let again = |other: &&Candidate| {
@@ -177,6 +181,10 @@ mod tests {
                 let thread = series.thread(series.size(k).unwrap()).unwrap();
                 let bore = thread.minor_internal().unwrap();
                 for (side, diameter) in [(Side::External, thread.major), (Side::Internal, bore)] {
+                    // Acme stands for a stub screw.
+                    if series == Series::StubAcme && side == Side::External {
+                        continue;
+                    }
                     let found = which(&Measured { side, diameter, pitch: thread.pitch }).unwrap();
                     let first = &found[0];
                     let zero = Fraction::ZERO;

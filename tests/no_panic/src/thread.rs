@@ -1,5 +1,6 @@
 //! Calls into `handturn::thread`.
 use crate::{any, keep};
+use handturn::thread::taper::Taper;
 use handturn::thread::{Form, Series, Thread, drills, fitting, limits, name, ready, which};
 
 pub fn calls() {
@@ -7,6 +8,8 @@ pub fn calls() {
     series();
     ready();
     sizes();
+    keep(Taper::read(any()));
+    keep(Taper::sizes(&any()));
     keep(Thread::check(&any()));
     keep(limits::usual(any()));
     keep(limits::limits(&any(), any()));

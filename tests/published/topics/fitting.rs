@@ -1,10 +1,11 @@
-//! Sizes round a thread: clearance holes, relief grooves, drills by name.
+//! Sizes round a thread: clearance holes, relief grooves, drills by name; taper threads.
 use super::{Outcome, each, must};
 use handturn::measure::Length;
 use handturn::thread::drills::DrillSet;
 use handturn::thread::fitting::{Clearance, clearance_hole, relief};
 use handturn::thread::limits::Side;
 use handturn::thread::name;
+use handturn::thread::taper::{Standard, Taper};
 use handturn_tests::rows::fraction;
 use serde::Deserialize;
 
@@ -71,6 +72,35 @@ fn drill(row: &Drills) -> Result<(), String> {
         };
         let inches = found.ok_or(item)?.diameter.inches().map_err(|e| e.to_string())?;
         must(inches == fraction(text), || format!("{item}, not {inches}"))?;
+    }
+    Ok(())
+}
+
+pub(crate) fn taper() -> Vec<Outcome> {
+    each("thread_taper.csv", |row: &Round| (false, tapers(row)))
+}
+
+/// Each size of the row exactly as printed: NPT in inches, R in millimetres.
+fn tapers(row: &Round) -> Result<(), String> {
+    let taper = Taper::read(&row.thread).map_err(|e| e.to_string())?;
+    let sizes = taper.sizes().map_err(|e| e.to_string())?;
+    for item in row.sizes.split("; ") {
+        let (what, text) = item.rsplit_once(' ').ok_or(item)?;
+        let length = match what {
+            "E0" => sizes.pitch_diameter_small,
+            "E1" => sizes.pitch_diameter,
+            "L1" => taper.gauge,
+            "L2" => taper.useful,
+            "major" => sizes.major,
+            "minor" => sizes.minor,
+            "height" => sizes.height,
+            _ => return Err(item.into()),
+        };
+        let value = match taper.standard {
+            Standard::Npt => length.inches().map_err(|e| e.to_string())?,
+            Standard::R => length.mm(),
+        };
+        must(value == fraction(text), || format!("{item}, not {value}"))?;
     }
     Ok(())
 }

@@ -107,6 +107,7 @@ pub(crate) const TOPICS: &[Topic] = &[
         title: "clearance holes and relief grooves",
         run: fitting::round_a_thread,
     },
+    Topic { file: "thread_taper.csv", title: "taper pipe threads", run: fitting::taper },
     Topic { file: "drills.csv", title: "number and letter drills", run: fitting::drills },
     Topic {
         file: "wires_contact.csv",

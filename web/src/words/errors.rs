@@ -76,6 +76,9 @@ pub fn said(error: &Error, typed: &str) -> Said {
         (_, Cause::WireRests { least_um, greatest_um }) => {
             wire("rests in the root", least_um, greatest_um)
         }
+        (_, Cause::Taper) => {
+            "This is a taper pipe thread. Only parallel threads can be worked out here.".to_owned()
+        }
         (_, Cause::NotMultiple { of }) => {
             [name, " must be a multiple of ", &of.to_string(), "."].concat()
         }

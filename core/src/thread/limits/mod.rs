@@ -74,7 +74,7 @@ pub struct Grade {
 pub enum Fit {
     /// ISO 965 and ISO 2903: for the pitch diameter, then for the crest.
     Iso(Grade, Grade),
-    /// Unified 1 to 3 (A or B), Acme 2 to 4 (G).
+    /// Unified 1 to 3 (A or B), Acme 2 to 4 (G), stub Acme 2 (G).
     Number(u8),
     /// BS 84, BA: close.
     Close,
@@ -181,8 +181,8 @@ pub const fn usual(kind: Kind) -> &'static [Class] {
         Kind::Trapezoidal => {
             const { &[screw(iso(7, E)), screw(iso(8, E)), nut(iso(7, H)), nut(iso(8, H))] }
         }
-        Kind::Acme => const { &[screw(Fit::Number(2)), nut(Fit::Number(2))] },
-        Kind::Square | Kind::Own => const { &[] },
+        Kind::Acme | Kind::StubAcme => const { &[screw(Fit::Number(2)), nut(Fit::Number(2))] },
+        Kind::Cycle | Kind::Square | Kind::Own => const { &[] },
     }
 }
 
@@ -198,7 +198,7 @@ pub fn limits(thread: &Thread, class: Class) -> Result<Limits, Error> {
         (Kind::Metric, Fit::Iso(pitch, crest)) => metric::limits(thread, side, pitch, crest),
         (Kind::Trapezoidal, Fit::Iso(pitch, _)) => power::trapezoidal(thread, side, pitch),
         (Kind::Unified, Fit::Number(number)) => unified::limits(thread, side, number),
-        (Kind::Acme, Fit::Number(number)) => power::acme(thread, side, number),
+        (Kind::Acme | Kind::StubAcme, Fit::Number(number)) => power::acme(thread, side, number),
         (Kind::Whitworth, _) => british::whitworth(thread, side, fit),
         (Kind::Ba, _) => british::ba(thread, side, fit),
         (Kind::Pipe, _) => british::pipe(thread, side, fit),
@@ -232,9 +232,9 @@ fn um(length: Length) -> Result<i64, Error> {
     Ok(length.mm().times(1000)?.nearest()?.0)
 }
 
-/// Ten-thousandths of an inch, to the nearest.
-fn e4(length: Length) -> Result<i64, Error> {
-    Ok(length.inches()?.times(10_000)?.nearest()?.0)
+/// Ten-thousandths of an inch, to the nearest, a half to the even neighbour.
+pub(super) fn e4(length: Length) -> Result<i64, Error> {
+    super::even(length.inches()?.times(10_000)?)
 }
 
 /// `value` in billionths, to the nearest.

@@ -1,6 +1,6 @@
 //! Threads that move things: metric trapezoidal (ISO 2903) and Acme (ASME B1.5).
-use super::super::Thread;
 use super::super::root::sqrt_e9;
+use super::super::{Kind, Thread};
 use super::{Found, Grade, Position, Side, along, assemble, e4, e9, graded, to_even, to_near, um};
 use crate::number::Fraction;
 
@@ -146,14 +146,17 @@ const RANGES: [u8; 23] =
     [0, 3, 5, 7, 9, 11, 13, 15, 17, 19, 21, 23, 25, 30, 34, 38, 42, 46, 52, 60, 68, 76, 88];
 
 /// General purpose 2G, 3G and 4G, in ten-thousandths of an inch (from memory but
-/// for the allowances, read in print).
+/// for the allowances, read in print); ASME B1.8 keeps those of 2G for the stub form
+/// (from memory).
 #[expect(
     clippy::arithmetic_side_effects,
     reason = "billionths of an inch of a thread whose size was checked: far below the range"
 )]
 pub(super) fn acme(thread: &Thread, side: Side, number: u8) -> Found {
     // Thousandths: the allowance on √D; the tolerance on √P and, times ten, on √D.
+    let stub = thread.form.kind == Kind::StubAcme;
     let (allowed, on_pitch, on_diameter) = match number {
+        3.. if stub => return Ok(None),
         2 => (8, 30, 60),
         3 => (6, 14, 28),
         4 => (4, 10, 20),
@@ -169,13 +172,14 @@ pub(super) fn acme(thread: &Thread, side: Side, number: u8) -> Found {
     // A twentieth of the pitch, at least 0.005 in, in billionths: the limit is rounded, not
     // the tolerance, a half to the even neighbour (so 0.6188 is printed for 5/8-8).
     let crest = (e9(p)? / 20).max(5_000_000);
+    let widened = if stub { 2 } else { 3 };
     let three = match side {
         Side::External => [
             (Some(major), Some(to_even(major * 100_000 - crest, 100_000))),
             (Some(pitch - allowance), Some(pitch - allowance - narrow)),
             // One and a half times the tolerance before it is rounded: fitted to the sizes
-            // read in print, which all agree.
-            (Some(core), Some(to_near(core * 200_000_000 - tolerance * 3, 200_000_000))),
+            // read in print, which all agree. The stub form has the tolerance itself.
+            (Some(core), Some(to_near(core * 200_000_000 - tolerance * widened, 200_000_000))),
         ],
         Side::Internal => {
             let root = e4(thread.major_internal()?)?;

@@ -50,7 +50,11 @@ fn every_listed_thread_has_limits_that_fit_together() {
 fn every_series_has_its_usual_class_at_every_size_that_its_standard_lists() {
     let mut none = 0;
     for thread in threads() {
-        let [first, ..] = usual(thread.form.kind) else { panic!("no class") };
+        let [first, ..] = usual(thread.form.kind) else {
+            // BS 811 has classes that are not here: sizes only.
+            assert_eq!(thread.form.kind, Kind::Cycle, "no class");
+            continue;
+        };
         if limits(&thread, *first).is_err() {
             none += 1;
             // 6g starts at M1.4 in use; the finest of the small ones have g, not this pitch

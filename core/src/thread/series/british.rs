@@ -177,3 +177,30 @@ pub(super) const BRASS: &[Size] = &[
     s(175_000, 208, 0),
     s(200_000, 208, 0),
 ];
+
+/// Cycle threads (BS 811 and the Cycle Engineers' Institute before it): 26 threads per
+/// inch but for the smallest, pedals and axles at 20, and the head, hub and bracket at 24
+/// and 30. From memory.
+pub(super) const CYCLE: &[Size] = &[
+    s(12_500, 320, 0),
+    s(15_625, 256, 0),
+    s(18_750, 256, 0),
+    s(21_875, 208, 0),
+    s(25_000, 208, 0),
+    s(28_125, 208, 0),
+    s(31_250, 208, 0),
+    s(37_500, 208, 0),
+    s(43_750, 208, 0),
+    s(50_000, 208, 0),
+    s(50_000, 160, 0),
+    s(56_250, 208, 0),
+    s(56_250, 160, 0),
+    s(62_500, 208, 0),
+    s(68_750, 208, 0),
+    s(75_000, 208, 0),
+    s(96_875, 240, 0),
+    s(100_000, 208, 0),
+    s(100_000, 192, 0),
+    s(129_000, 192, 0),
+    s(137_000, 192, 0),
+];

@@ -58,6 +58,12 @@ pub enum Series {
     Tr,
     /// Acme, general purpose.
     Acme,
+    /// Stub Acme.
+    StubAcme,
+    /// Cycle (BSC, CEI).
+    #[doc(alias = "BSC")]
+    #[doc(alias = "CEI")]
+    Cycle,
 }
 
 /// One size of a series. What the numbers count is the series' business:
@@ -93,7 +99,7 @@ const SIXTEENTH: u32 = 6250;
 
 impl Series {
     /// Every series, those met most often first within each family.
-    pub const ALL: [Self; 22] = [
+    pub const ALL: [Self; 24] = [
         Self::Coarse,
         Self::Fine,
         Self::Unc,
@@ -105,9 +111,11 @@ impl Series {
         Self::Me40,
         Self::Me32,
         Self::Brass,
+        Self::Cycle,
         Self::Pipe,
         Self::Tr,
         Self::Acme,
+        Self::StubAcme,
         Self::Un8,
         Self::Un12,
         Self::Un16,
@@ -128,6 +136,8 @@ impl Series {
             Self::Pipe => Form::PIPE,
             Self::Tr => Form::TRAPEZOIDAL,
             Self::Acme => Form::ACME,
+            Self::StubAcme => Form::STUB_ACME,
+            Self::Cycle => Form::CYCLE,
             _ => Form::UNIFIED,
         }
     }
@@ -171,7 +181,9 @@ impl Series {
             Self::Brass => british::BRASS,
             Self::Pipe => british::PIPE,
             Self::Tr => metric::TRAPEZOIDAL,
-            Self::Acme => american::ACME,
+            // ASME B1.8 lists the sizes of ASME B1.5 (from memory).
+            Self::Acme | Self::StubAcme => american::ACME,
+            Self::Cycle => british::CYCLE,
             _ => &[],
         }
     }
@@ -255,7 +267,7 @@ const _: () = {
     assert!(ordered(british::BSW) && ordered(british::BSF) && ordered(british::PIPE));
     assert!(ordered(british::ME40) && ordered(british::ME32) && ordered(british::BRASS));
     assert!(ordered(american::UNC) && ordered(american::UNF) && ordered(american::UNEF));
-    assert!(ordered(american::ACME));
+    assert!(ordered(american::ACME) && ordered(british::CYCLE));
     // BA descends: a higher number is a smaller screw.
     let mut rows = british::BA;
     let mut number = 0;

@@ -114,7 +114,8 @@ fn class(given: &Given, kind: Kind, side: Option<Side>) -> Result<Class, Refusal
         Kind::Ba => "2 BA",
         Kind::Trapezoidal => "Tr16x4",
         Kind::Acme => "1/2-10 Acme",
-        Kind::Square | Kind::Own => "M6",
+        Kind::StubAcme => "1/2-10 stub Acme",
+        Kind::Cycle | Kind::Square | Kind::Own => "M6",
     };
     let conflict = || Refusal::of("class", &Error::new(Field::Class, Cause::Conflict), text);
     let made = if side == Some(Side::Internal) { " nut" } else { "" };

@@ -41,7 +41,7 @@ fn a_name_gives_its_threads_and_reads_again() {
     assert!(several.len() > 1);
     let all = answer("all", &Given::Nothing).unwrap();
     let Given::List(series) = &all else { panic!("a list") };
-    assert_eq!(series.len(), 22);
+    assert_eq!(series.len(), 24);
     for one in series {
         let Given::List(names) = one.get("names") else { panic!("names") };
         for name in names {

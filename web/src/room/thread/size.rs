@@ -121,7 +121,7 @@ fn blank(shown: &Asked) -> Markup {
                 @if let Some(blank) = blank {
                     p.why { (words::blank_range(&blank.cut)) }
                     // No die cuts these in one go.
-                    @if !matches!(shown.thread.form.kind, Kind::Trapezoidal | Kind::Acme | Kind::Square) {
+                    @if !matches!(shown.thread.form.kind, Kind::Trapezoidal | Kind::Acme | Kind::StubAcme | Kind::Square) {
                         p { (words::FOR_A_DIE) " " b { (words::mm(blank.die)) " mm" } ", " (words::inches(blank.die)) " in" }
                         (caution(html! { (words::DIE_CARE) }))
                     }

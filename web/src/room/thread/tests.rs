@@ -357,7 +357,8 @@ fn which_thread_it_is() {
     let mut bench = Bench::new();
     bench.press("th-how", "which");
     bench.shows(&[
-        "3/16 BSF diameter measured −0.013 mm, pitch just as measured 10-32 UNF",
+        "3/16 BSF diameter measured −0.013 mm, pitch just as measured 3/16 × 32 cycle",
+        "10-32 UNF",
         "Beside the nearest: its flanks stand at 60°; it is 0.064 mm larger.",
         "2 BA",
     ]);

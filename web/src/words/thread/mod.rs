@@ -303,6 +303,8 @@ pub const fn form(kind: Kind) -> &'static str {
         Kind::Ba => "BA",
         Kind::Trapezoidal => "Trapezoidal",
         Kind::Acme => "Acme",
+        Kind::StubAcme => "Stub Acme",
+        Kind::Cycle => "Cycle",
         Kind::Square => "Square",
         Kind::Own => "Own form",
     }
@@ -346,7 +348,7 @@ pub fn class(class: Class, kind: Kind) -> String {
         }
         Fit::Number(number) => {
             let letter = match (kind, internal) {
-                (Kind::Acme, _) => "G",
+                (Kind::Acme | Kind::StubAcme, _) => "G",
                 (_, true) => "B",
                 (_, false) => "A",
             };

@@ -20,6 +20,8 @@ pub const fn source(source: Source) -> &'static str {
         Source::Bs93 => "BS 93",
         Source::Iso2901 => "ISO 2901 to 2904",
         Source::AsmeB15 => "ASME B1.5",
+        Source::AsmeB18 => "ASME B1.8",
+        Source::Bs811 => "BS 811",
         Source::Practice => "common practice",
         Source::Own => "your own figures",
     }
@@ -36,6 +38,8 @@ pub const fn limits_from(kind: Kind) -> &'static str {
         Kind::Ba => "Limits by the formulas of BS 93.",
         Kind::Trapezoidal => "Limits as in ISO 2903.",
         Kind::Acme => "Limits by the formulas of ASME B1.5.",
+        Kind::StubAcme => "Limits by the formulas of ASME B1.8.",
+        Kind::Cycle => "Sizes of BS 811; its limits are not kept here.",
         Kind::Square => "Common practice: no standard.",
         Kind::Own => "Your own figures.",
     }

@@ -3,15 +3,18 @@
 //!
 //! Case and spaces are free, `x`, `×`, `*` and `-` all part size from pitch, comma
 //! and point both mark decimals. A name that fits several series gives them all.
+mod written;
+
 use super::limits::{Class, Fit, Grade, Position, Side};
 use super::series::{Called, Series, Size};
-use super::{Form, Hand, Kind, Thread};
+use super::taper::Standard;
+use super::{Form, Kind, Thread};
 use crate::error::{Cause, Error, Field};
 use crate::list::List;
 use crate::measure::Length;
 use crate::measure::read::Unit;
-use crate::measure::scan::Scan;
 use crate::number::Fraction;
+use written::{Family, Number, Written};
 
 /// Threads that one name can stand for.
 pub const MAX_FOUND: usize = 16;
@@ -45,12 +48,19 @@ pub struct Found {
 /// # Errors
 /// [`Cause::Empty`], [`Cause::NotANumber`] with the place in the text;
 /// [`Cause::Conflict`] for a pitch that the series named does not have, a class that the
-/// form does not have or a lead that is no multiple of the pitch; else as [`Thread::new`].
+/// form does not have or a lead that is no multiple of the pitch; [`Cause::Taper`] for a
+/// taper thread, which [`Taper::read`](super::taper::Taper::read) reads; else as [`Thread::new`].
 pub fn read(text: &str) -> Result<List<Found, MAX_FOUND>, Error> {
     let written = Written::read(text)?;
+    if let Some(Family::Taper(_)) = written.family {
+        let (from, to) = written.size.span;
+        return Err(Error::new(Field::Thread, Cause::Taper).at(from, to));
+    }
     let mut list = List::new();
     for series in Series::ALL {
-        if written.family.is_none_or(|family| family.holds(series)) {
+        // The stub form is meant only where it is named.
+        let unnamed = series != Series::StubAcme;
+        if written.family.map_or(unnamed, |family| family.holds(series)) {
             for size in (0..series.sizes()).filter_map(|k| series.size(k)) {
                 written.listed(series, size, &mut list)?;
             }
@@ -60,6 +70,15 @@ pub fn read(text: &str) -> Result<List<Found, MAX_FOUND>, Error> {
         written.unlisted(&mut list)?;
     }
     Ok(list)
+}
+
+/// What the name of a taper thread says: its standard, nominal size and threads per inch.
+pub(super) fn taper(text: &str) -> Result<(Standard, Number, Option<Number>), Error> {
+    let written = Written::read(text)?;
+    match written.family {
+        Some(Family::Taper(standard)) => Ok((standard, written.size, written.second)),
+        _ => Err(written.size.conflict(Field::Thread)),
+    }
 }
 
 /// Writes the name of `size` in `series` piece by piece; [`read`] reads it again.
@@ -94,7 +113,7 @@ pub fn write(series: Series, size: Size, put: &mut dyn FnMut(&str)) {
             decimals(mm, put);
         }
         Series::Coarse | Series::Pipe | Series::Ba | Series::Bsw | Series::Bsf => {}
-        Series::Me32 | Series::Me40 | Series::Brass => {
+        Series::Me32 | Series::Me40 | Series::Brass | Series::Cycle => {
             put(" x ");
             mixed(tpi, put);
         }
@@ -114,6 +133,8 @@ pub fn write(series: Series, size: Size, put: &mut dyn FnMut(&str)) {
         Series::Me32 | Series::Me40 => " ME",
         Series::Brass => " brass",
         Series::Acme => " Acme",
+        Series::StubAcme => " stub Acme",
+        Series::Cycle => " cycle",
         _ => " UN",
     });
 }
@@ -159,215 +180,7 @@ fn decimals(value: Fraction, put: &mut dyn FnMut(&str)) {
     }
 }
 
-/// What the words of a name say of the kind of thread.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Family {
-    Metric,
-    Tr,
-    Pipe,
-    Ba,
-    Acme,
-    Me,
-    Brass,
-    Whitworth,
-    /// Unified with no series named, or one outside them.
-    Unified,
-    Square,
-    One(Series),
-}
-
-impl Family {
-    fn named(word: &str) -> Option<Self> {
-        const WORDS: [(&str, Family); 20] = [
-            ("m", Family::Metric),
-            ("tr", Family::Tr),
-            ("g", Family::Pipe),
-            ("bsp", Family::Pipe),
-            ("bspp", Family::Pipe),
-            ("ba", Family::Ba),
-            ("acme", Family::Acme),
-            ("me", Family::Me),
-            ("brass", Family::Brass),
-            ("bsb", Family::Brass),
-            ("whit", Family::Whitworth),
-            ("whitworth", Family::Whitworth),
-            ("un", Family::Unified),
-            ("uns", Family::Unified),
-            ("unc", Family::One(Series::Unc)),
-            ("unf", Family::One(Series::Unf)),
-            ("unef", Family::One(Series::Unef)),
-            ("bsw", Family::One(Series::Bsw)),
-            ("bsf", Family::One(Series::Bsf)),
-            ("square", Family::Square),
-        ];
-        WORDS.iter().find(|(name, _)| *name == word).map(|&(_, family)| family)
-    }
-
-    fn holds(self, series: Series) -> bool {
-        match self {
-            Self::One(one) => one == series,
-            Self::Me => matches!(series, Series::Me32 | Series::Me40),
-            Self::Brass => series == Series::Brass,
-            Self::Square => false,
-            Self::Metric => series.form().kind == Kind::Metric,
-            Self::Tr => series == Series::Tr,
-            Self::Pipe => series == Series::Pipe,
-            Self::Ba => series == Series::Ba,
-            Self::Acme => series == Series::Acme,
-            Self::Whitworth => series.form().kind == Kind::Whitworth,
-            Self::Unified => series.form().kind == Kind::Unified,
-        }
-    }
-
-    /// The form of a thread that no series lists; `None` where the name allows no other.
-    fn form(self) -> Option<Form> {
-        match self {
-            Self::Metric => Some(Form::METRIC),
-            Self::Tr => Some(Form::TRAPEZOIDAL),
-            Self::Acme => Some(Form::ACME),
-            Self::Me | Self::Whitworth => Some(Form::WHITWORTH),
-            Self::Unified => Some(Form::UNIFIED),
-            Self::Square => Some(Form::SQUARE),
-            Self::Brass | Self::Pipe | Self::Ba | Self::One(_) => None,
-        }
-    }
-}
-
-/// A number of a name, and where it stands.
-#[derive(Clone, Copy)]
-struct Number {
-    value: Fraction,
-    span: (usize, usize),
-    inch: bool,
-}
-
-/// A name taken apart.
-struct Written {
-    family: Option<Family>,
-    /// Whether the size was marked as a number: `#10`.
-    numbered: bool,
-    size: Number,
-    /// The second number: threads per inch, pitch, or lead where a pitch follows.
-    second: Option<Number>,
-    /// After `P`: the pitch of a thread with several starts.
-    pitch: Option<Number>,
-    hand: Hand,
-    /// Grades as written: `6g`, `4g6g`, `2A`.
-    grades: List<(u8, char), 2>,
-    fit: Option<Fit>,
-    side: Option<Side>,
-    class_span: (usize, usize),
-}
-
 impl Written {
-    fn read(text: &str) -> Result<Self, Error> {
-        let mut scan = Scan::new(text, Field::Thread);
-        let nothing = Number { value: Fraction::ZERO, span: (0, 0), inch: false };
-        let mut written = Self {
-            family: None,
-            numbered: false,
-            size: nothing,
-            second: None,
-            pitch: None,
-            hand: Hand::Right,
-            grades: List::new(),
-            fit: None,
-            side: None,
-            class_span: (0, 0),
-        };
-        let mut sized = false;
-        let mut pitch_next = false;
-        loop {
-            while scan.take(parts).is_some() {}
-            let from = scan.at;
-            let Some(next) = scan.peek() else { break };
-            if next == '#' {
-                scan.next();
-                written.numbered = !sized;
-            } else if next.is_ascii_digit() || matches!(next, '.' | ',') {
-                if let Some(grade) = grade(&mut scan) {
-                    let full = written.grades.push(grade).is_err();
-                    if full || !sized {
-                        return Err(scan.error(Cause::NotANumber, from));
-                    }
-                    let first = if written.class_span.1 == 0 { from } else { written.class_span.0 };
-                    written.class_span = (first, scan.at);
-                    continue;
-                }
-                let value = scan.number()?;
-                let span = (from, scan.at);
-                let mut ahead = scan.clone();
-                ahead.space();
-                let inch = ahead.take(|c| matches!(c, '"' | '″' | '”')).is_some()
-                    || ahead.word("inch")
-                    || ahead.word("in");
-                if inch {
-                    scan = ahead;
-                }
-                let number = Number { value, span, inch };
-                match (sized, written.second, pitch_next) {
-                    (false, ..) => (written.size, sized) = (number, true),
-                    (true, _, true) => written.pitch = Some(number),
-                    (true, None, false) => written.second = Some(number),
-                    _ => return Err(scan.error(Cause::NotANumber, from)),
-                }
-                pitch_next = false;
-            } else {
-                pitch_next = written.word(&mut scan)?;
-            }
-        }
-        if !sized {
-            return Err(scan.error(Cause::Empty, 0));
-        }
-        Ok(written)
-    }
-
-    /// Reads a word; whether the number after it is the pitch of several starts.
-    fn word(&mut self, scan: &mut Scan) -> Result<bool, Error> {
-        let from = scan.at;
-        let mut letters = List::<u8, 12>::new();
-        let unknown = |scan: &Scan| scan.error(Cause::NotANumber, from);
-        while let Some(letter) = scan.take(|c| c.is_ascii_alphabetic()) {
-            let byte = u8::try_from(letter.to_ascii_lowercase()).unwrap_or(b'?');
-            letters.push(byte).map_err(|_| unknown(scan))?;
-        }
-        let word = core::str::from_utf8(&letters).unwrap_or_default();
-        if let Some(family) = Family::named(word) {
-            if self.family.is_some() {
-                return Err(unknown(scan));
-            }
-            self.family = Some(family);
-            return Ok(false);
-        }
-        let span = (from, scan.at);
-        let mut fit = |fit| (self.fit, self.class_span) = (Some(fit), span);
-        match word {
-            "x" | "ph" | "tpi" | "mm" | "in" | "inch" | "class" | "fit" | "rh" => {}
-            "p" => return Ok(true),
-            "no" => {
-                self.numbered = true;
-                scan.take(|c| c == '.');
-            }
-            "lh" | "left" => self.hand = Hand::Left,
-            "close" => fit(Fit::Close),
-            "medium" => fit(Fit::Medium),
-            "free" => fit(Fit::Free),
-            "normal" => fit(Fit::Normal),
-            "a" => fit(Fit::PipeA),
-            "b" => fit(Fit::PipeB),
-            "screw" | "bolt" | "external" => self.side = Some(Side::External),
-            "nut" | "tapped" | "internal" => self.side = Some(Side::Internal),
-            _ => {
-                // A character that is no letter has not been passed yet.
-                if letters.is_empty() {
-                    scan.next();
-                }
-                return Err(unknown(scan));
-            }
-        }
-        Ok(false)
-    }
-
     /// Adds `size` of `series` where the name fits it.
     fn listed(
         &self,
@@ -418,9 +231,6 @@ impl Written {
 
     /// Adds what the name says of a thread that no series lists.
     fn unlisted(&self, list: &mut List<Found, MAX_FOUND>) -> Result<(), Error> {
-        let conflict = |number: Number| {
-            Error::new(Field::Pitch, Cause::Conflict).at(number.span.0, number.span.1)
-        };
         let Some(pitch) = self.pitch.or(self.second) else {
             let (from, to) = self.size.span;
             let cause = if self.family.is_some_and(|family| family.form().is_none()) {
@@ -431,7 +241,7 @@ impl Written {
             return Err(cause.at(from, to));
         };
         let forms = match self.family {
-            Some(family) => [Some(family.form().ok_or(conflict(pitch))?), None],
+            Some(family) => [Some(family.form().ok_or(pitch.conflict(Field::Pitch))?), None],
             None => [Some(Form::UNIFIED), Some(Form::WHITWORTH)],
         };
         for mut form in forms.into_iter().flatten() {
@@ -499,7 +309,9 @@ impl Written {
             (&[(number, 'B' | 'b')], None) if kind == Kind::Unified => {
                 Ok(Some(Class { side: Side::Internal, fit: Fit::Number(number) }))
             }
-            (&[(number, 'G' | 'g')], None) if kind == Kind::Acme => plain(Fit::Number(number)),
+            (&[(number, 'G' | 'g')], None) if matches!(kind, Kind::Acme | Kind::StubAcme) => {
+                plain(Fit::Number(number))
+            }
             (&[first, ref rest @ ..], None) if matches!(kind, Kind::Metric | Kind::Trapezoidal) => {
                 let second = rest.first().copied().unwrap_or(first);
                 let (pitch, side) = iso(first).ok_or(conflict)?;
@@ -510,23 +322,6 @@ impl Written {
             _ => Err(conflict),
         }
     }
-}
-
-/// What parts the pieces of a name.
-fn parts(c: char) -> bool {
-    c.is_whitespace() || matches!(c, '×' | '*' | '-' | '−' | '–' | '(' | ')' | ';' | ':')
-}
-
-/// A digit with one letter of a class right after it.
-fn grade(scan: &mut Scan) -> Option<(u8, char)> {
-    let mut ahead = scan.clone();
-    let digit = ahead.take(|c| c.is_ascii_digit())?;
-    let letter = ahead.take(|c| matches!(c.to_ascii_lowercase(), 'a' | 'b' | 'e'..='h'))?;
-    if ahead.peek().is_some_and(char::is_alphabetic) {
-        return None;
-    }
-    *scan = ahead;
-    Some((u8::try_from(digit.to_digit(10)?).ok()?, letter))
 }
 
 /// A grade of ISO 965: a small letter for the screw, a capital for the nut.
@@ -544,5 +339,4 @@ fn iso((grade, letter): (u8, char)) -> Option<(Grade, Side)> {
 }
 
 #[cfg(test)]
-#[path = "name_tests.rs"]
 mod tests;

@@ -1,4 +1,5 @@
 use super::*;
+use crate::thread::Hand;
 extern crate std;
 use std::string::String;
 use std::vec::Vec;
@@ -61,6 +62,13 @@ fn names_as_people_write_them() {
     check("1/4-16 Acme", &["1/4-16 Acme"]);
     check("2-56", &["2-56 UNC"]);
     check("1/4 x 26 brass", &["1/4 x 26 brass"]);
+    for text in ["1/4 x 26 cycle", "1/4-26 BSC", "cei 1/4x26", "0.25 x 26 tpi cycle"] {
+        check(text, &["1/4 x 26 cycle"]);
+    }
+    check("1.37 x 24 BSC", &["1 37/100 x 24 cycle"]);
+    for text in ["1/2-10 stub Acme", "1/2-10 Acme stub", "1/2 stub", "1/2-10 Stub Acme 2G"] {
+        check(text, &["1/2-10 stub Acme"]);
+    }
 }
 
 #[test]
@@ -68,7 +76,7 @@ fn what_could_be_several_gives_them_all() {
     check("1/4 x 32", &["1/4-32 UNEF", "1/4 x 32 ME"]);
     check("1/4-20", &["1/4-20 UNC", "1/4 BSW"]);
     // One thread, two lists: the same form, size and pitch.
-    check("1/4 x 26", &["1/4 BSF"]);
+    check("1/4 x 26", &["1/4 BSF", "1/4 x 26 cycle"]);
     check("3/4 x 16", &["3/4-16 UNF"]);
     check("3/8 ME", &["3/8 x 40 ME", "3/8 x 32 ME"]);
     check("10", &["10-24 UNC", "10-32 UNF", "10 BA"]);
