@@ -73,7 +73,8 @@ test('the JSON text of every thread of every series is what is found natively', 
     if (text !== undefined) native.set(series, [...(native.get(series) ?? []), text]);
   }
   const all = handturn.threads();
-  assert.equal(all.length, 22);
+  assert.deepEqual(all.map(({ series }) => series), [...native.keys()]);
+  assert.ok(all.length >= 22);
   let over = 0;
   for (const { series, names } of all) {
     const [found, wanted] = [names.flatMap(ofName), native.get(series)];
