@@ -28,7 +28,6 @@ pub(super) fn screen(frozen: &Frozen) -> Markup {
             (caution_clear())
             @if frozen.way.kind() == Kind::Direct { (crate::pieces::caution(html! { (words::WORM_OUT) })) }
             @if matches!(frozen.way.kind(), Kind::Handwheel | Kind::FineDial) { (crate::pieces::caution(html! { (words::NO_PIN) })) }
-            @if let Way::Differential(way) = &frozen.way { (crate::pieces::before_first_cut(way)) p.why { (words::PLATE_FREE) } }
             div.field {
                 label.lab for="run-title" { (run::NAME_IT) }
                 input id="run-title" name="run-title" type="text" autocomplete="off" maxlength="40" value=(&*frozen.title);
@@ -57,7 +56,11 @@ fn steps(frozen: &Frozen) -> Markup {
         ol.st8 {
             @if matches!(frozen.way, Way::Direct(_)) { li { (words::WORM_IS_OUT) "." } }
             @if let Some(plate) = run::plate_of(&frozen.way) { li { (plate) } }
-            @if let Way::Differential(way) = &frozen.way { li { (words::mounted(&way.train)) } }
+            // The check turns the handle: it comes before the pin goes into hole 0.
+            @if let Way::Differential(way) = &frozen.way {
+                li { (words::mounted(&way.train)) " " (words::PLATE_FREE) }
+                li { (crate::pieces::before_first_cut(way)) }
+            }
             @if let Some(place) = &first { li { (run::stands(place)) " " (run::chalk(place)) } }
             @if let (Some(leg), Some(set)) = (leg, arms) {
                 li { @if set.rest { (moves::arms(&leg)) } @else { (run::arms_at(&moves::shows(set))) } }

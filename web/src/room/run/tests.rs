@@ -407,6 +407,11 @@ fn before_a_differential_run_stand_its_gears_and_the_check_of_their_sense() {
     bench.shows("Gears: spindle 56; idlers 24, 28; worm shaft 24.");
     bench.shows("the plate must go back 21°. If it follows the handle, change the idlers by one. Fingers out, guard on.");
     bench.shows("Plate stop out for the whole job");
+    let text = bench.text();
+    assert!(
+        text.find("one turn clockwise") < text.find("Pin in hole 0"),
+        "the check turns the handle"
+    );
     bench.shows("Come up to this place clockwise");
     bench.press("start");
     bench.shows("Cutter clear, fingers out, before the handle moves.");
