@@ -17,7 +17,7 @@ host() {
 # The logic alone for a Cortex-M3. With rustup its library is added where it can be.
 other_processor() {
   local other=thumbv7m-none-eabi libs
-  libs="$(rustc --print sysroot 2>/dev/null)/lib/rustlib"
+  libs="$(rustc --print sysroot 2>/dev/null || true)/lib/rustlib"
   if [ "$toolchain" = rustup ] && [ ! -d "$libs/$other" ]; then
     timeout 120 rustup target add "$other" >/dev/null 2>&1 ||
       stop "Missing: the library for $other. Run this once, then again:  rustup target add $other"
