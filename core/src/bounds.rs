@@ -93,7 +93,7 @@ bounds! {
     /// Turns of a lathe's spindle in a minute while a thread is cut.
     RPM: Speed, 1..=5_000;
     /// Milliseconds from seeing the mark to a standing carriage.
-    REACTION_MS: Speed, 1..=10_000;
+    REACTION_MS: Reaction, 1..=10_000;
 }
 
 /// Least and greatest length of a thread or its tools, in micrometres: 10 m.

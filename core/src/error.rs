@@ -89,6 +89,8 @@ pub enum Field {
     ThreadDial,
     /// Speed of a spindle.
     Speed,
+    /// Time from seeing to standing still.
+    Reaction,
     /// Lead of a thread.
     Lead,
     /// A lathe's lead screw.

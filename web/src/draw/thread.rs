@@ -128,7 +128,7 @@ pub fn drawing(thread: &Thread, internal: bool) -> Result<Markup, Error> {
             }
             path.o d={ "M4 " (num(foot + 12.0)) "v10m0-5h" (num(bar)) "m0-5v10" } {}
             text.l.n x=(num(bar + 14.0)) y=(num(foot + 22.0)) font-size="14" {
-                (if internal { words::NUT } else { words::SCREW }) ", " (scale.1) " " (words::TO_SCALE)
+                (if internal { words::NUT } else { words::SCREW }) (words::TO_SCALE) " " (scale.1)
             }
         }
     })

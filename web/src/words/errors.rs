@@ -202,6 +202,7 @@ pub fn field(field: Field) -> &'static str {
         Field::SlideDial => "The dial",
         Field::ThreadDial => "The thread dial",
         Field::Speed => "Speed",
+        Field::Reaction => "Time from seeing to stopping",
         Field::Engagement => "Engagement",
         Field::Drills => "A drill",
         Field::Lead => "The lead",

@@ -18,7 +18,7 @@ use maud::{Markup, html};
 /// The lead screw until something is typed.
 pub(super) const SCREW: &str = "8 tpi";
 /// The step's fields with what they read as until something is typed.
-pub(super) const NAMES: [(&str, &str); 13] = [
+pub(super) const NAMES: [(&str, &str); 14] = [
     ("th-screw", SCREW),
     ("th-screw-hand", "right"),
     ("th-head", "1"),
@@ -31,6 +31,7 @@ pub(super) const NAMES: [(&str, &str); 13] = [
     ("th-drive", "either"),
     ("th-lead", "thread"),
     ("th-module", "1"),
+    ("th-dp", "20"),
     ("th-worm-starts", "1"),
 ];
 /// Trains listed.
@@ -102,18 +103,25 @@ fn lead<'t>(shown: &Asked, text: Text<'t>) -> Result<Lead, Wrong> {
             .map_err(|e| ("th-worm-starts", e))?;
         Ok(u8::try_from(starts).unwrap_or(u8::MAX))
     };
-    let at = |error: Error| ("th-module", error.of(Of::Lead));
-    match text("th-lead") {
+    let kind = text("th-lead");
+    let size = worm_size(kind);
+    let at = |error: Error| (size, error.of(Of::Lead));
+    match kind {
         "module" => {
-            let module = read::length(text("th-module"), read::Unit::Mm).map_err(at)?;
+            let module = read::length(text(size), read::Unit::Mm).map_err(at)?;
             Lead::of_module(module, starts()?).map_err(at)
         }
         "dp" => {
-            let pitch = read::number(text("th-module"), Of::Lead).map_err(at)?;
+            let pitch = read::number(text(size), Of::Lead).map_err(at)?;
             Lead::of_diametral_pitch(pitch, starts()?).map_err(at)
         }
         _ => Lead::of_pitch(shown.thread.pitch, shown.thread.starts).map_err(|e| ("", e)),
     }
+}
+
+/// The field that holds a worm's size.
+fn worm_size(kind: &str) -> &'static str {
+    if kind == "dp" { "th-dp" } else { "th-module" }
 }
 
 fn work_out<'t>(shown: &Asked, text: Text<'t>, six: bool) -> Result<Worked, Wrong> {
@@ -126,7 +134,7 @@ fn work_out<'t>(shown: &Asked, text: Text<'t>, six: bool) -> Result<Worked, Wron
         Of::Screw => ("th-screw", error),
         Of::Gearbox if lathe.gearbox.is_empty() => ("th-head", error),
         Of::Gearbox => ("th-gearbox", error),
-        Of::Lead if text("th-lead") != "thread" => ("th-module", error),
+        Of::Lead if text("th-lead") != "thread" => (worm_size(text("th-lead")), error),
         _ => ("", error),
     })?;
     Ok(Worked { job, lathe, search, whole })
@@ -167,7 +175,7 @@ fn kind_of_lead(form: Form) -> Markup {
             ]))
             @if kind != "thread" {
                 div.pair {
-                    (form.number("th-module", if kind == "dp" { words::DP } else { words::MODULE }))
+                    (form.number(worm_size(kind), if kind == "dp" { words::DP } else { words::MODULE }))
                     (form.number("th-worm-starts", words::STARTS))
                 }
             }

@@ -395,8 +395,20 @@ fn gears_for_a_lead() {
     bench.shows(&["Trains of two, four and six gears are all accounted for"]);
     bench.press("th-worm", "1");
     bench.shows(&["Module, mm", "3.1416 mm lead"]);
+    // A twenty DP worm: 25.4 π / 20; its size is a field of its own.
+    bench.press("th-lead", "dp");
+    bench.shows(&["3.9898 mm lead"]);
+    bench.press("th-lead", "module");
     bench.press("divide-n", "127");
     bench.shows(&["Equal parts in one turn"]);
+}
+
+#[test]
+fn a_wrong_reaction_is_called_by_its_name() {
+    let mut bench = Bench::new();
+    bench.press("th-tab", "cut");
+    bench.typed("th-reaction", "0");
+    bench.shows(&["Time from seeing to stopping must be from 1 to 10,000."]);
 }
 
 #[test]

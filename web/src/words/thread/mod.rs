@@ -72,7 +72,7 @@ words! {
     PITCH_LINE = "pitch line";
     DEEP = "deep";
     FLAT = "flat";
-    TO_SCALE = "long, drawn to scale";
+    TO_SCALE = ", drawn to scale; the bar is";
 
     MAX = "Max";
     MIN = "Min";
