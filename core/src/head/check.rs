@@ -1,5 +1,5 @@
 //! A head is checked as a whole before any question is put to it.
-use super::{Arms, FineDial, Handwheel, Head, Plate};
+use super::{Arms, FineDial, Gear, Handwheel, Head, Mounting, Plate};
 use crate::bounds;
 use crate::error::{Cause, Error, Field};
 use crate::measure::Angle;
@@ -21,15 +21,8 @@ impl Head {
                 return Err(Error::new(Field::Direct, Cause::Twice));
             }
         }
-        for (i, gear) in self.gears.iter().enumerate() {
-            bounds::TEETH.check(i64::from(gear.teeth))?;
-            bounds::OWNED.check(i64::from(gear.count))?;
-            if self.gears.iter().take(i).any(|g| g.teeth == gear.teeth) {
-                return Err(Error::new(Field::Gears, Cause::Twice));
-            }
-        }
-        bounds::STUD_TEETH.check(i64::from(self.mounting.distance))?;
-        bounds::STUD_TEETH.check(i64::from(self.mounting.margin))?;
+        gears(&self.gears)?;
+        mounting(&self.mounting)?;
         arms(self.arms)?;
         within(self.slack, Field::Slack, 0, 5)?;
         self.handwheel.map_or(Ok(()), handwheel)?;
@@ -62,6 +55,25 @@ fn plate(plate: &Plate) -> Result<(), Error> {
             return Err(Error::new(Field::Plates, Cause::Twice));
         }
     }
+    Ok(())
+}
+
+/// Change gears owned: each number of teeth once.
+pub(crate) fn gears(gears: &[Gear]) -> Result<(), Error> {
+    for (i, gear) in gears.iter().enumerate() {
+        bounds::TEETH.check(i64::from(gear.teeth))?;
+        bounds::OWNED.check(i64::from(gear.count))?;
+        if gears.iter().take(i).any(|g| g.teeth == gear.teeth) {
+            return Err(Error::new(Field::Gears, Cause::Twice));
+        }
+    }
+    Ok(())
+}
+
+/// Where gears can be mounted.
+pub(crate) fn mounting(mounting: &Mounting) -> Result<(), Error> {
+    bounds::STUD_TEETH.check(i64::from(mounting.distance))?;
+    bounds::STUD_TEETH.check(i64::from(mounting.margin))?;
     Ok(())
 }
 

@@ -1,6 +1,6 @@
 //! What a dividing head has: worm, plates and circles, direct plate, gears,
 //! dials, reach and slack. Plain data, checked once by [`Head::check`].
-mod check;
+pub(crate) mod check;
 pub mod read;
 mod sets;
 

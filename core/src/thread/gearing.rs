@@ -11,7 +11,7 @@
 use super::Hand;
 use crate::bounds::{self, MAX_GEARBOX, MAX_GEARS};
 use crate::error::{Cause, Error, Field};
-use crate::head::{Gear, Mounting};
+use crate::head::{Gear, Mounting, check};
 use crate::list::List;
 use crate::measure::Length;
 use crate::number::{Approx, Fraction, float};
@@ -141,16 +141,8 @@ impl Lathe {
         if self.gears.is_empty() {
             return Err(Error::new(Field::Gears, Cause::Empty));
         }
-        for (i, gear) in self.gears.iter().enumerate() {
-            bounds::TEETH.check(i64::from(gear.teeth))?;
-            bounds::OWNED.check(i64::from(gear.count))?;
-            if self.gears.iter().take(i).any(|g| g.teeth == gear.teeth) {
-                return Err(Error::new(Field::Gears, Cause::Twice));
-            }
-        }
-        bounds::STUD_TEETH.check(i64::from(self.mounting.distance))?;
-        bounds::STUD_TEETH.check(i64::from(self.mounting.margin))?;
-        Ok(())
+        check::gears(&self.gears)?;
+        check::mounting(&self.mounting)
     }
 
     /// The lead that `found` cuts.

@@ -8,7 +8,6 @@ mod figures;
 pub mod moves;
 pub mod shop;
 pub mod shop_errors;
-pub mod thread;
 
 pub use answers::*;
 pub use figures::*;
@@ -28,6 +27,7 @@ macro_rules! words {
 }
 pub mod run;
 pub mod shop_file;
+pub mod thread;
 
 words! {
     HANDTURN = "Handturn";

@@ -19,15 +19,6 @@ use handturn::thread::limits::{Class, Fit, Position, Side};
 use handturn::thread::name::{self, Found};
 use handturn::thread::{Hand, Kind, Thread};
 
-macro_rules! words {
-    ($($name:ident = $text:literal;)*) => {
-        $(pub(crate) const $name: &str = $text;)*
-        /// All labels, for the test that reads them.
-        #[cfg(test)]
-        pub(crate) const ALL: &[&str] = &[$($text),*];
-    };
-}
-
 words! {
     THREAD = "Thread";
     WHICH_THREAD = "Which thread";
