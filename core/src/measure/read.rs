@@ -113,6 +113,15 @@ pub fn length(text: &str, unit: Unit) -> Result<Length, Error> {
     Ok(length)
 }
 
+/// The pitch of as many threads per inch as `text` says, a number as typed.
+///
+/// # Errors
+/// As [`number`], about `field`; [`Cause::Zero`] for none.
+pub fn per_inch(text: &str, field: Field) -> Result<Length, Error> {
+    let pitch = number(text, field)?.inverse().and_then(Length::from_inches);
+    pitch.map_err(|error| error.of(field))
+}
+
 /// One angle. Alone in its field, `17 30` is 17° 30′; in a list it is two angles.
 fn one_angle(scan: &mut Scan, alone: bool) -> Result<Angle, Error> {
     let from = scan.at;

@@ -135,3 +135,14 @@ fn lengths() {
     assert_eq!(mm("25.4 mm", Unit::Inch), Ok((127, 5)));
     assert!(mm("3 ft", Unit::Mm).is_err());
 }
+
+#[test]
+fn threads_per_inch() {
+    let mm = |text| read::per_inch(text, Field::Pitch).map(|l| (l.mm().num(), l.mm().den()));
+    assert_eq!(mm("8"), Ok((127, 40)));
+    assert_eq!(mm(" 11 1/2 "), Ok((254, 115)));
+    for (text, cause) in [("0", Cause::Zero), ("", Cause::Empty), ("x", Cause::NotANumber)] {
+        let error = read::per_inch(text, Field::Pitch).unwrap_err();
+        assert_eq!((error.field, error.cause), (Field::Pitch, cause), "{text:?}");
+    }
+}

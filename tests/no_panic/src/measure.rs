@@ -16,6 +16,7 @@ pub fn calls() {
     keep(Length::mm(any()));
     keep(Length::inches(any()));
     keep(read::number(any(), any()));
+    keep(read::per_inch(any(), any()));
     keep(read::count(any(), any()));
     keep(read::ratio(any()));
     keep(read::angle(any()));

@@ -260,9 +260,7 @@ pub(super) fn pitch(given: &Given, name: &str, field: Field) -> Result<Length, R
         _ => None,
     };
     let Some(number) = per_inch else { return length(given, name, field) };
-    let pitch = read::number(number, field).and_then(Fraction::inverse);
-    let pitch = pitch.and_then(Length::from_inches);
-    pitch.map_err(|error| Refusal::of(name, &error.of(field), number.trim()))
+    read::per_inch(number, field).map_err(|error| Refusal::of(name, &error, number.trim()))
 }
 
 /// A whole number from `least` to `greatest`, or `default` where nothing is given.

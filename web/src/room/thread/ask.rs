@@ -161,9 +161,7 @@ pub(super) fn pitch(text: &str) -> Result<Length, Error> {
     let lower = text.trim().to_ascii_lowercase();
     let per_inch = lower.strip_suffix("tpi");
     let length = match per_inch {
-        Some(number) => read::number(number, Field::Pitch)
-            .and_then(Fraction::inverse)
-            .and_then(Length::from_inches),
+        Some(number) => read::per_inch(number, Field::Pitch),
         None => read::length(text, Unit::Mm),
     };
     let length = length.map_err(|e| e.of(Field::Pitch))?;
