@@ -94,6 +94,14 @@ bounds! {
     RPM: Speed, 1..=5_000;
     /// Milliseconds from seeing the mark to a standing carriage.
     REACTION_MS: Reaction, 1..=10_000;
+    /// Teeth of a wheel to be cut; fewer than four are no wheel.
+    WHEEL_TEETH: Teeth, 4..=5_000;
+    /// Module of a wheel, in micrometres.
+    MODULE_UM: Module, 50..=100_000;
+    /// Diametral pitch of a wheel, fractions allowed between.
+    DIAMETRAL_PITCH: DiametralPitch, 1..=500;
+    /// Pressure angle of a wheel, in degrees.
+    PRESSURE_ANGLE: PressureAngle, 10..=35;
 }
 
 /// Least and greatest length of a thread or its tools, in micrometres: 10 m.

@@ -97,6 +97,50 @@ pub enum Field {
     Screw,
     /// What a lathe's head or gearbox passes on.
     Gearbox,
+    /// Teeth of a wheel.
+    Teeth,
+    /// Module of a wheel.
+    Module,
+    /// Diametral pitch of a wheel.
+    DiametralPitch,
+    /// Pressure angle of a wheel.
+    PressureAngle,
+    /// Helix angle of a wheel's teeth.
+    Helix,
+    /// Profile shift of a wheel.
+    Shift,
+    /// How deep a wheel's teeth are cut.
+    Depth,
+    /// The cutter of a wheel's gaps.
+    Cutter,
+    /// A pin laid into a wheel's gaps to measure over.
+    Pin,
+    /// Teeth that a span takes in.
+    Span,
+    /// The blank of a wheel as it was found.
+    Blank,
+    /// Play between the teeth of two wheels.
+    Backlash,
+    /// Width of a wheel's face.
+    Face,
+    /// Angle between the shafts of bevel wheels.
+    Shafts,
+    /// Height of the head's centre over the table.
+    CentreHeight,
+    /// Radius or diameter of a ring of holes, or of a plate to be made.
+    Ring,
+    /// Diameter of a drill.
+    Drill,
+    /// Generations of a plate.
+    Generations,
+    /// An error of machine or hands that a budget takes in.
+    Source,
+    /// Marks of a vernier.
+    Vernier,
+    /// Diameter of a drum that a tape is wrapped round.
+    Drum,
+    /// Lead screw of a mill's table.
+    Table,
 }
 
 /// What is wrong, with the limits that apply.
@@ -178,6 +222,30 @@ pub enum Cause {
         /// That number.
         of: u32,
     },
+    /// The pin falls below the outside of the wheel, or to the bottom of its gap.
+    PinFalls {
+        /// Least pin that can be used, in micrometres.
+        least_um: u32,
+        /// Greatest pin that can be used, in micrometres.
+        greatest_um: u32,
+    },
+    /// The pin rides on the tips of the teeth.
+    PinRides {
+        /// Least pin that can be used, in micrometres.
+        least_um: u32,
+        /// Greatest pin that can be used, in micrometres.
+        greatest_um: u32,
+    },
+    /// Holes break into each other.
+    HolesMeet {
+        /// Least ring radius that leaves a web, in micrometres.
+        least_um: u32,
+    },
+    /// No cutter of a set cuts so few teeth.
+    TooFewTeeth {
+        /// Fewest teeth.
+        least: u32,
+    },
 }
 
 /// An error: a field, its cause and the part of the text it was read from.
@@ -237,6 +305,16 @@ impl fmt::Display for Error {
             }
             Cause::Taper => f.write_str("is a taper thread, where a parallel one is wanted"),
             Cause::NotMultiple { of } => write!(f, "must be a multiple of {of}"),
+            Cause::PinFalls { least_um, greatest_um } => {
+                write!(f, "falls into the gap: use {least_um} to {greatest_um} µm")
+            }
+            Cause::PinRides { least_um, greatest_um } => {
+                write!(f, "rides on the tips: use {least_um} to {greatest_um} µm")
+            }
+            Cause::HolesMeet { least_um } => {
+                write!(f, "holes meet: the ring's radius must be at least {least_um} µm")
+            }
+            Cause::TooFewTeeth { least } => write!(f, "at least {least} teeth"),
             cause => write!(f, "{cause:?}"),
         }
     }

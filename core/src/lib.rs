@@ -25,6 +25,7 @@ pub mod bounds;
 pub mod divide;
 
 pub mod error;
+pub mod gear;
 
 pub mod handle;
 pub mod head;

@@ -89,3 +89,15 @@ pub fn nearest(value: f64, per: i64) -> Option<Fraction> {
     }
     Fraction::new(scaled as i64, per).ok()
 }
+
+/// The angle, in turns from −1/4 to 1/4, whose sine is `sine`; not a number beyond ±1.
+#[must_use]
+pub fn asin_turns(sine: f64) -> f64 {
+    libm::asin(sine) / (2.0 * PI)
+}
+
+/// The angle, in turns from 0 to 1/2, whose cosine is `cosine`; not a number beyond ±1.
+#[must_use]
+pub fn acos_turns(cosine: f64) -> f64 {
+    libm::acos(cosine) / (2.0 * PI)
+}

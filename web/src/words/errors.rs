@@ -23,7 +23,7 @@ pub fn said(error: &Error, typed: &str) -> Said {
         (Field::Parts, Cause::Empty | Cause::NotANumber | Cause::NotWhole | Cause::OutOfRange { .. }) => {
             "Parts must be a whole number from 2 to 10,000.".to_owned()
         }
-        (Field::Angle | Field::Form, Cause::OutOfRange { least, greatest }) => {
+        (Field::Angle | Field::Form | Field::PressureAngle | Field::Helix | Field::Shafts, Cause::OutOfRange { least, greatest }) => {
             [name, " must be between ", &least.to_string(), " and ", &grouped(greatest.into()), " degrees."].concat()
         }
         (Field::List, Cause::Empty) => "The list needs two angles or more.".to_owned(),
@@ -82,6 +82,18 @@ pub fn said(error: &Error, typed: &str) -> Said {
         (_, Cause::NotMultiple { of }) => {
             [name, " must be a multiple of ", &of.to_string(), "."].concat()
         }
+        (_, Cause::PinFalls { least_um, greatest_um }) => {
+            pin("falls into the gap", least_um, greatest_um)
+        }
+        (_, Cause::PinRides { least_um, greatest_um }) => {
+            pin("rides on the tips", least_um, greatest_um)
+        }
+        (_, Cause::HolesMeet { least_um }) => {
+            ["The holes would break into each other. Make the ring’s radius ", &um(least_um), " mm or more, or the holes smaller."].concat()
+        }
+        (_, Cause::TooFewTeeth { least }) => {
+            ["No cutter of the set cuts fewer than ", &least.to_string(), " teeth."].concat()
+        }
         (_, Cause::Newer) => "This was written by a newer version of Handturn.".to_owned(),
         (_, _) => name.to_owned() + " is not possible now.",
     };
@@ -126,7 +138,14 @@ const fn conflict(field: Field) -> Option<&'static str> {
 /// Whether the core counts this field's range in micrometres.
 #[must_use]
 pub const fn in_um(field: Field) -> bool {
-    matches!(field, Field::Pitch | Field::Major | Field::Diameter | Field::Lead | Field::Screw)
+    matches!(
+        field,
+        Field::Pitch | Field::Major | Field::Diameter | Field::Lead | Field::Screw | Field::Module
+    )
+}
+
+fn pin(does: &str, least_um: u32, greatest_um: u32) -> String {
+    ["That pin ", does, ". Use ", &um(least_um), " to ", &um(greatest_um), " mm."].concat()
 }
 
 fn wire(does: &str, least_um: u32, greatest_um: u32) -> String {
@@ -211,6 +230,28 @@ pub fn field(field: Field) -> &'static str {
         Field::Counts => "Counts of the encoder",
         Field::Undo => "Taking back",
         Field::Title => "The title",
+        Field::Teeth => "Teeth",
+        Field::Module => "Module",
+        Field::DiametralPitch => "Diametral pitch",
+        Field::PressureAngle => "Pressure angle",
+        Field::Helix => "Helix angle",
+        Field::Shift => "Profile shift",
+        Field::Depth => "Depth",
+        Field::Cutter => "The cutter",
+        Field::Pin => "A pin",
+        Field::Span => "Teeth in the span",
+        Field::Blank => "The blank",
+        Field::Backlash => "Backlash",
+        Field::Face => "Face width",
+        Field::Shafts => "Angle between the shafts",
+        Field::CentreHeight => "Centre height",
+        Field::Ring => "The ring",
+        Field::Drill => "The drill",
+        Field::Generations => "Generations",
+        Field::Source => "A source of error",
+        Field::Vernier => "The vernier",
+        Field::Drum => "The drum",
+        Field::Table => "The table’s screw",
         _ => "The number",
     }
 }

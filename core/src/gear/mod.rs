@@ -1,0 +1,26 @@
+//! Wheels: what the blank measures, which cutter and how deep, how to check what
+//! was cut, and what to divide.
+//!
+//! Sizes that are multiples of the module are exact fractions, as a diametral
+//! pitch's are; what has π or an involute in it is an [`Approx`](crate::number::Approx).
+//! A [`Tooth`] is the rack that a standard draws, a [`Spur`] a wheel cut to it.
+//!
+//! ```
+//! use handturn::gear::{DepthRule, Size, Spur, Tooth};
+//! use handturn::measure::Length;
+//! use handturn::number::Fraction;
+//! // The clock's 64 wheel: module 1, 20°, 2.25 modules deep.
+//! let size = Size::Module(Length::from_mm(Fraction::ONE));
+//! let wheel = Spur::new(64, Tooth { size, ..Tooth::default() })?;
+//! assert_eq!(wheel.outside_diameter()?.mm(), Fraction::whole(66));
+//! assert_eq!(wheel.whole_depth()?.mm(), Fraction::new(9, 4)?);
+//! assert_eq!(Tooth::default().rule, DepthRule::Coarse);
+//! # Ok::<(), handturn::Error>(())
+//! ```
+mod size;
+mod spur;
+mod tooth;
+
+pub use size::Size;
+pub use spur::Spur;
+pub use tooth::{DepthRule, Tooth};
