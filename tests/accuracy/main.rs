@@ -3,6 +3,7 @@
 //! References are wide whole numbers of our own, far finer than a float.
 mod found;
 mod threads;
+mod wheels;
 mod wide;
 
 use handturn::head::{GEARS, Mounting, gears_of};
@@ -57,6 +58,8 @@ const ROWS: &[Row] = &[
     Row { name: "float::round", allowed: 0.0, tries: rounded },
     Row { name: "float::tan_turns", allowed: 4.0, tries: threads::tangents },
     Row { name: "float::atan_turns", allowed: 2.0, tries: threads::arc_tangents },
+    Row { name: "float::asin_turns", allowed: 2.0, tries: wheels::arc_sines },
+    Row { name: "float::acos_turns", allowed: 2.0, tries: wheels::arc_cosines },
     Row { name: "lead::lead_angle", allowed: 8.0, tries: threads::lead_angles },
     Row { name: "infeed::apex", allowed: 8.0, tries: threads::apexes },
     Row { name: "Nose::as_flat", allowed: 8.0, tries: threads::noses },

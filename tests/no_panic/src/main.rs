@@ -17,6 +17,7 @@ mod measure;
 mod number;
 mod run;
 mod thread;
+mod wheels;
 
 use core::panic::PanicInfo;
 
@@ -44,6 +45,7 @@ extern "C" fn _start() {
     run::calls();
     thread::calls();
     cutting::calls();
+    wheels::calls();
 }
 
 #[cfg(not(feature = "why"))]

@@ -37,6 +37,8 @@ pub fn calls() {
     keep(float::cos_turns(any()));
     keep(float::tan_turns(any()));
     keep(float::atan_turns(any()));
+    keep(float::asin_turns(any()));
+    keep(float::acos_turns(any()));
     keep(float::round(any()));
     keep(float::sqrt(any()));
     keep(float::nearest(any(), any()));

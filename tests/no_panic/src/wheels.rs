@@ -1,0 +1,18 @@
+//! Calls into `handturn::gear`.
+use crate::{any, keep};
+use handturn::gear::{Size, Spur, Tooth};
+
+pub fn calls() {
+    keep(Size::module(any()));
+    keep(Size::times(any(), any()));
+    keep(Size::check(any()));
+    keep(Tooth::check(&any()));
+    keep(Tooth::addendum(&any()));
+    keep(Tooth::dedendum(&any()));
+    keep(Spur::new(any(), any()));
+    keep(Spur::check(&any()));
+    keep(Spur::pitch_diameter(&any()));
+    keep(Spur::outside_diameter(&any()));
+    keep(Spur::root_diameter(&any()));
+    keep(Spur::whole_depth(&any()));
+}
