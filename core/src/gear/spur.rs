@@ -66,7 +66,7 @@ impl Spur {
     /// [`Cause::Overflow`].
     #[doc(alias = "blank diameter")]
     pub fn outside_diameter(&self) -> Result<Length, Error> {
-        self.from_pitch_circle(self.tooth.addendum()?)
+        self.round_pitch_circle(self.tooth.addendum()?)
     }
 
     /// Diameter at the bottom of the gaps.
@@ -74,7 +74,7 @@ impl Spur {
     /// # Errors
     /// [`Cause::Overflow`].
     pub fn root_diameter(&self) -> Result<Length, Error> {
-        self.from_pitch_circle(Length::from_mm(self.tooth.dedendum()?.mm().negated()))
+        self.round_pitch_circle(Length::from_mm(self.tooth.dedendum()?.mm().negated()))
     }
 
     /// From outside to the bottom of the gaps, by the rule in use.
@@ -87,7 +87,7 @@ impl Spur {
     }
 
     /// The pitch diameter with twice `height` and twice the shift.
-    fn from_pitch_circle(&self, height: Length) -> Result<Length, Error> {
+    fn round_pitch_circle(&self, height: Length) -> Result<Length, Error> {
         let shift = self.tooth.size.times(self.shift)?;
         let beyond = height.mm().checked_add(shift.mm())?.times(2)?;
         Ok(Length::from_mm(self.pitch_diameter()?.mm().checked_add(beyond)?))
