@@ -1,6 +1,8 @@
 //! The rooms: each reads its fields and gives its markup.
 pub mod divide;
 pub mod frame;
+mod lines;
 pub mod run;
 pub mod shop;
+mod steps;
 pub mod thread;

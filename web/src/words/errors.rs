@@ -248,7 +248,7 @@ pub fn field(field: Field) -> &'static str {
         Field::Ring => "The ring",
         Field::Drill => "The drill",
         Field::Generations => "Generations",
-        Field::Source => "A source of error",
+        Field::Source => "A cause of inaccuracy",
         Field::Vernier => "The vernier",
         Field::Drum => "The drum",
         Field::Table => "The table’s screw",

@@ -127,6 +127,66 @@ pub fn plain(value: Fraction) -> String {
     if value.is_whole() { num } else { num + "/" + &value.den().to_string() }
 }
 
+/// Millimetres to three places.
+#[must_use]
+pub fn mm(length: Length) -> String {
+    Decimal { value: length.mm(), places: 3 }.to_string()
+}
+
+/// Inches to four places.
+#[must_use]
+pub fn inches(length: Length) -> String {
+    length.inches().map_or_else(|_| String::new(), |value| Decimal { value, places: 4 }.to_string())
+}
+
+/// Millimetres to three places, of a figure that is not exact.
+#[must_use]
+pub fn about_mm(mm: f64) -> String {
+    about(mm, 3)
+}
+
+/// `value` to so many places.
+#[must_use]
+pub fn about(value: f64, places: u8) -> String {
+    let approx = Approx { value, bound: 0.0 };
+    handturn::measure::write::rounded(approx, places)
+        .map_or_else(String::new, |value| Decimal { value, places }.to_string())
+}
+
+/// An angle in degrees, halves as such: `60°`, `47½°`.
+#[must_use]
+pub fn angle(angle: Angle) -> String {
+    let Ok(degrees) = angle.degrees() else { return String::new() };
+    if degrees.den() == 2 {
+        return degrees.floor().to_string() + "½°";
+    }
+    decimal(degrees, 2) + "°"
+}
+
+/// Millimetres with their unit.
+#[must_use]
+pub fn in_mm(length: Length) -> String {
+    mm(length) + " mm"
+}
+
+/// Inches with their unit.
+#[must_use]
+pub fn in_inch(length: Length) -> String {
+    inches(length) + " in"
+}
+
+/// Millimetres as thou, to a tenth.
+#[must_use]
+pub fn thou(mm: f64) -> String {
+    about(mm / 0.0254, 1)
+}
+
+/// What stands in for a field left empty.
+#[must_use]
+pub fn taken_as(text: &str) -> String {
+    ["taken as ", text].concat()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -32,6 +32,7 @@ pub mod thread;
 words! {
     HANDTURN = "Handturn";
     ROOMS = "Rooms";
+    STEPS = "Steps";
     DIVIDE = "Divide";
     SHOP = "Shop";
     USUAL_GEARS = "I have the usual twelve gears";

@@ -1,6 +1,7 @@
 //! What is asked: a thread by its name or by its own figures, screw or nut, and its
 //! class, read into one [`Asked`].
 use crate::fields::Fields;
+use crate::room::steps;
 use crate::words::thread as words;
 use handturn::measure::Length;
 use handturn::measure::read::{self, Unit};
@@ -47,7 +48,7 @@ pub(super) struct Asked {
 
 /// What stands in one of the entry's fields.
 pub(super) fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
-    super::typed(fields, &NAMES, name)
+    steps::typed(fields, &NAMES, name)
 }
 
 /// The thread as typed, or the field that cannot be read and why.
@@ -60,18 +61,14 @@ pub(super) fn asked(fields: &Fields) -> Result<Asked, (&'static str, Error)> {
 
 /// The last thread that could be read.
 pub(super) fn last_good(fields: &Fields) -> Option<Asked> {
-    read(&|name| super::last(fields, &NAMES, name)).ok()
+    read(&|name| steps::last(fields, &NAMES, name)).ok()
 }
 
 /// Keeps the fields of a thread that reads, as the last good one.
 pub(super) fn keep_good(fields: &mut Fields) {
     if asked(fields).is_ok() {
-        super::keep(fields, &NAMES);
+        steps::keep(fields, &NAMES);
     }
-}
-
-pub(super) fn good(name: &str) -> String {
-    "good-".to_owned() + name
 }
 
 /// The form chosen for a thread of one's own, by its value.

@@ -2,10 +2,10 @@
 use super::ask::Asked;
 use super::job::{Job, VERSION};
 use super::jobs::Jobs;
-use super::pieces::{Form, Wrong, about, fact, length};
-use super::{extra, keep, passes};
+use super::{extra, passes};
 use crate::fields::Fields;
 use crate::pieces::{caution, segmented};
+use crate::room::steps::{self, Form, Wrong, about, fact, length};
 use crate::words::{errors::said, thread as words};
 use handturn::measure::read::{self, Unit};
 use handturn::measure::write::rounded;
@@ -47,7 +47,7 @@ pub(super) struct Setup {
 }
 
 pub(super) fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
-    super::typed(fields, &NAMES, name)
+    steps::typed(fields, &NAMES, name)
 }
 
 /// The set-over of the slide from square across, as it is set now.
@@ -142,7 +142,7 @@ fn set_up<'t>(shown: &Asked, text: Text<'t>) -> Result<Setup, Wrong> {
 /// Keeps the fields, where they read, as last read well.
 pub(super) fn keep_good(fields: &mut Fields, shown: &Asked) {
     if set_up(shown, &|name| typed(fields, name)).is_ok() {
-        keep(fields, &NAMES);
+        steps::keep(fields, &NAMES);
     }
 }
 
@@ -178,7 +178,7 @@ pub(super) fn panel(fields: &Fields, jobs: &Jobs, shown: &Asked) -> Markup {
     }
     let now = set_up(shown, &|name| typed(fields, name));
     let wrong = now.as_ref().err().copied();
-    let last = |name: &'static str| super::last(fields, &NAMES, name);
+    let last = |name: &'static str| steps::last(fields, &NAMES, name);
     let setup = now.ok().or_else(|| set_up(shown, &last).ok());
     let form = Form { fields, names: &NAMES, wrong: wrong.as_ref() };
     html! {

@@ -2,9 +2,9 @@
 //! picking up a thread again.
 use super::ask::Asked;
 use super::cut::{Setup, typed};
-use super::pieces::{Form, Wrong, about, length as long};
 use crate::fields::Fields;
 use crate::pieces::caution;
+use crate::room::steps::{self, Form, Wrong, about, length as long};
 use crate::words::{errors::said, thread as words};
 use handturn::measure::read::{self, Unit};
 use handturn::measure::write::rounded;
@@ -35,7 +35,7 @@ const NAMES: [(&str, &str); 13] = [
 ];
 
 fn text<'a>(fields: &'a Fields, name: &str) -> &'a str {
-    super::typed(fields, &NAMES, name)
+    steps::typed(fields, &NAMES, name)
 }
 
 fn length(fields: &Fields, name: &'static str, of: Of) -> Result<Length, Wrong> {

@@ -1,9 +1,9 @@
 //! The asking side: the thread's name or its own figures, screw or nut, class; or
 //! what was measured, to tell which thread it is.
 use super::ask::{self, Asked};
-use super::pieces::{Form, Wrong};
 use super::which;
 use crate::fields::Fields;
+use crate::room::steps::{Form, Wrong};
 use crate::words::thread as words;
 use maud::{Markup, html};
 

@@ -1,10 +1,9 @@
 //! Gear it: the lathe as its owner typed it, and the change gears for the lead.
 use super::ask::{self, Asked};
-use super::keep;
-use super::pieces::{Form, Wrong};
 use crate::draw::train as draw;
 use crate::fields::Fields;
 use crate::pieces::caution;
+use crate::room::steps::{self, Form, Wrong};
 use crate::words::{errors::said, thread as words};
 use handturn::head::{Mounting, read as listed};
 use handturn::measure::Length;
@@ -43,7 +42,7 @@ const STEPS: u32 = 400_000;
 type Text<'t> = &'t dyn Fn(&'static str) -> &'t str;
 
 fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
-    super::typed(fields, &NAMES, name)
+    steps::typed(fields, &NAMES, name)
 }
 
 /// Lead of the lead screw.
@@ -145,7 +144,7 @@ pub(super) fn keep_good(fields: &mut Fields, shown: &Asked) {
     let text = |name: &'static str| typed(fields, name);
     let reads = lathe(&text).and_then(|lathe| lathe.check().map_err(|e| ("", e)));
     if reads.is_ok() && lead(shown, &text).is_ok() {
-        keep(fields, &NAMES);
+        steps::keep(fields, &NAMES);
     }
 }
 
@@ -154,7 +153,7 @@ pub(super) fn panel(fields: &Fields, shown: &Asked) -> Markup {
     let six = fields.get("th-six") == "on";
     let now = work_out(shown, &|name| typed(fields, name), six);
     let wrong = now.as_ref().err().copied();
-    let last = |name: &'static str| super::last(fields, &NAMES, name);
+    let last = |name: &'static str| steps::last(fields, &NAMES, name);
     let worked = now.ok().or_else(|| work_out(shown, &last, six).ok());
     let form = Form { fields, names: &NAMES, wrong: wrong.as_ref() };
     html! {

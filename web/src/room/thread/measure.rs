@@ -1,11 +1,12 @@
 //! Measure it: which wires, what they may read, and what a reading means.
 use super::ask::Asked;
 use super::jobs::Jobs;
-use super::pieces::{Form, Wrong};
-use super::{cut, keep, lines, table};
+use super::{cut, table};
 use crate::draw::wires as draw;
 use crate::fields::Fields;
 use crate::pieces::{Field, caution, input};
+use crate::room::lines;
+use crate::room::steps::{self, Form, Wrong};
 use crate::words::{errors::said, thread as words};
 use handturn::measure::Length;
 use handturn::measure::read::{self, Unit};
@@ -35,7 +36,7 @@ struct Worked {
 }
 
 fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
-    super::typed(fields, &NAMES, name)
+    steps::typed(fields, &NAMES, name)
 }
 
 /// What is worked out with the texts that `text` gives.
@@ -75,7 +76,7 @@ fn best(measured: &Measured) -> Option<Length> {
 /// Keeps the fields, where they read, as last read well.
 pub(super) fn keep_good(fields: &mut Fields, shown: &Asked) {
     if work_out(shown, &|name| typed(fields, name)).is_ok() {
-        keep(fields, &NAMES);
+        steps::keep(fields, &NAMES);
     }
 }
 
@@ -86,7 +87,7 @@ pub(super) fn panel(fields: &Fields, jobs: &Jobs, shown: &Asked) -> Markup {
     }
     let now = work_out(shown, &|name| typed(fields, name));
     let wrong = now.as_ref().err().copied();
-    let last = |name: &'static str| super::last(fields, &NAMES, name);
+    let last = |name: &'static str| steps::last(fields, &NAMES, name);
     let worked = now.ok().or_else(|| work_out(shown, &last).ok());
     let form = Form { fields, names: &NAMES, wrong: wrong.as_ref() };
     html! {

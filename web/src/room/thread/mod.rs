@@ -7,10 +7,8 @@ mod form;
 mod gear;
 mod job;
 mod jobs;
-mod lines;
 mod measure;
 mod passes;
-mod pieces;
 mod size;
 mod table;
 #[cfg(test)]
@@ -20,6 +18,7 @@ mod which;
 pub use jobs::Jobs;
 pub(crate) use jobs::Note;
 
+use super::steps::{Names, Tabs};
 use crate::fields::Fields;
 use crate::seam::{Effect, Event};
 use crate::words::thread as words;
@@ -27,13 +26,15 @@ use ask::Asked;
 use handturn::measure::read;
 use maud::{Markup, html};
 
-/// The steps, as pressed and as named.
-const TABS: [(&str, &str); 4] = [
-    ("size", words::SIZE_IT),
-    ("cut", words::CUT_IT),
-    ("gear", words::GEAR_IT),
-    ("measure", words::MEASURE_IT),
-];
+const TABS: Tabs = Tabs {
+    room: "th-",
+    steps: &[
+        ("size", words::SIZE_IT),
+        ("cut", words::CUT_IT),
+        ("gear", words::GEAR_IT),
+        ("measure", words::MEASURE_IT),
+    ],
+};
 
 /// The room as markup.
 #[must_use]
@@ -42,7 +43,7 @@ pub fn screen(fields: &Fields, jobs: &Jobs) -> Markup {
     let stale = asked.is_err();
     let wrong = asked.as_ref().err().copied();
     let shown = asked.ok().or_else(|| ask::last_good(fields));
-    let tab = tab(fields);
+    let tab = TABS.open(fields);
     let entry = html! {
         div.entry-side id="th-entry" {
             h1 id="thread-title" tabindex="-1" { (words::THREAD) }
@@ -68,20 +69,8 @@ fn steps(fields: &Fields, jobs: &Jobs, tab: &str, shown: Option<&Asked>, stale: 
     let heading = under_way
         .or_else(|| shown.map(|shown| words::heading(&shown.name, shown.thread.hand, stale)));
     let heading = heading.unwrap_or_default();
-    html! {
-        div.tabs role="tablist" aria-label=(words::STEPS) {
-            @for (value, label) in TABS {
-                button id=(["th-tab-", value].concat()) type="button" role="tab" data-do="th-tab" data-value=(value)
-                    aria-selected=(value == tab) aria-controls="th-panel" tabindex=(if value == tab { "0" } else { "-1" }) { (label) }
-            }
-        }
-        div.panel id="th-panel" role="tabpanel" aria-labelledby=(["th-tab-", tab].concat()) {
-            @if let Some(shown) = shown {
-                h2 id="answer" tabindex="-1" aria-live="polite" { (heading) (fields.get("th-said")) }
-                (panel(fields, jobs, tab, shown))
-            }
-        }
-    }
+    let panel = shown.map(|shown| panel(fields, jobs, tab, shown));
+    TABS.around(fields, &heading, panel.as_ref())
 }
 
 fn panel(fields: &Fields, jobs: &Jobs, tab: &str, shown: &Asked) -> Markup {
@@ -91,11 +80,6 @@ fn panel(fields: &Fields, jobs: &Jobs, tab: &str, shown: &Asked) -> Markup {
         "measure" => measure::panel(fields, jobs, shown),
         _ => size::panel(fields, shown),
     }
-}
-
-fn tab(fields: &Fields) -> &str {
-    let tab = fields.get("th-tab");
-    TABS.iter().find(|(value, _)| *value == tab).map_or("size", |(value, _)| value)
 }
 
 /// What an event does to this room's fields; none when it is not its own.
@@ -177,60 +161,13 @@ fn shown(fields: &Fields) -> Option<Asked> {
     ask::asked(fields).ok().or_else(|| ask::last_good(fields))
 }
 
-/// Arrow keys go from step to step; Enter in a field has the answer read out again;
-/// Ctrl+Z takes the last tick back.
+/// Ctrl+Z takes the last tick back; the rest is the tabs' own.
 fn key(fields: &mut Fields, jobs: &mut Jobs, event: Event) -> Vec<Effect> {
-    let name = event.name.strip_prefix("held ").unwrap_or(event.name);
-    if event.value.starts_with("field ") {
-        if name == "Enter" {
-            let again = if fields.get("th-said").is_empty() { "\u{200b}" } else { "" };
-            fields.set("th-said", again);
-        }
-        return Vec::new();
-    }
-    if event.name == "Undo" && tab(fields) == "cut" && jobs.open.is_some() {
+    let in_field = event.value.starts_with("field ");
+    if event.name == "Undo" && !in_field && TABS.open(fields) == "cut" && jobs.open.is_some() {
         let mut effects = jobs.undo(event.at_ms);
         effects.push(Effect::Used);
         return effects;
     }
-    let Some(at) = event.value.strip_prefix("button th-tab-") else { return Vec::new() };
-    let at = TABS.iter().position(|(value, _)| *value == at).unwrap_or(0);
-    let last = TABS.len() - 1;
-    let to = match name {
-        "ArrowRight" if at == last => 0,
-        "ArrowRight" => at + 1,
-        "ArrowLeft" if at == 0 => last,
-        "ArrowLeft" => at - 1,
-        "Home" => 0,
-        "End" => last,
-        _ => return Vec::new(),
-    };
-    let Some((to, _)) = TABS.get(to) else { return Vec::new() };
-    fields.set("th-tab", to);
-    vec![Effect::Focus(["th-tab-", to].concat()), Effect::Used]
-}
-
-/// Fields by name, each with what it reads as until something is typed.
-type Names = [(&'static str, &'static str)];
-
-/// What stands in one of `names`.
-fn typed<'a>(fields: &'a Fields, names: &Names, name: &str) -> &'a str {
-    fields.or(name, default(names, name))
-}
-
-/// What stood in one of `names` when all of them last read well.
-fn last<'a>(fields: &'a Fields, names: &Names, name: &str) -> &'a str {
-    fields.or(&ask::good(name), default(names, name))
-}
-
-fn default(names: &Names, name: &str) -> &'static str {
-    names.iter().find(|(n, _)| *n == name).map_or("", |(_, text)| text)
-}
-
-/// Keeps what stands in `names` as last read well.
-fn keep(fields: &mut Fields, names: &Names) {
-    for (name, default) in names {
-        let text = fields.or(name, default).to_owned();
-        fields.set(&ask::good(name), &text);
-    }
+    TABS.key(fields, &event)
 }

@@ -1,11 +1,12 @@
 //! Size it: the section to scale, the blank or the hole, the limits of both sides, and
 //! what goes with them.
 use super::ask::Asked;
-use super::pieces::{Form, Wrong, fact};
-use super::{keep, lines, table};
+use super::table;
 use crate::draw::thread as draw;
 use crate::fields::Fields;
 use crate::pieces::caution;
+use crate::room::lines;
+use crate::room::steps::{self, Form, Wrong, fact};
 use crate::words::thread as words;
 use handturn::Field as Of;
 use handturn::List;
@@ -29,7 +30,7 @@ const SETS: [(&str, DrillSet); 4] = [
 ];
 
 fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
-    super::typed(fields, &NAMES, name)
+    steps::typed(fields, &NAMES, name)
 }
 
 /// The drills owned and what they are asked for.
@@ -68,7 +69,7 @@ fn drills<'t>(shown: &Asked, text: &dyn Fn(&'static str) -> &'t str) -> Result<D
 /// Keeps the fields, where they read, as last read well.
 pub(super) fn keep_good(fields: &mut Fields, shown: &Asked) {
     if drills(shown, &|name| typed(fields, name)).is_ok() {
-        keep(fields, &NAMES);
+        steps::keep(fields, &NAMES);
     }
 }
 
@@ -87,7 +88,7 @@ pub(super) fn toggle(fields: &mut Fields, set: &str) {
 pub(super) fn panel(fields: &Fields, shown: &Asked) -> Markup {
     let now = drills(shown, &|name| typed(fields, name));
     let wrong = now.as_ref().err().copied();
-    let last = |name: &'static str| super::last(fields, &NAMES, name);
+    let last = |name: &'static str| steps::last(fields, &NAMES, name);
     let drills = now.ok().or_else(|| drills(shown, &last).ok());
     html! {
         div.sized {
@@ -117,7 +118,7 @@ fn blank(shown: &Asked) -> Markup {
         @if let Ok(turned) = turned {
             div {
                 p.lab { (words::TURN_TO) }
-                (table::large(turned))
+                (steps::large(turned))
                 @if let Some(blank) = blank {
                     p.why { (words::blank_range(&blank.cut)) }
                     // No die cuts these in one go.
@@ -182,7 +183,7 @@ fn basic(shown: &Asked) -> Markup {
             thead { tr { th scope="col" { (words::BASIC) } th scope="col" { (words::SIZE) } } }
             tbody {
                 @for (name, length) in sizes {
-                    @if let Some(length) = length { tr { th scope="row" { (name) } td { (table::both(length)) } } }
+                    @if let Some(length) = length { tr { th scope="row" { (name) } td { (steps::both(length)) } } }
                 }
             }
         }

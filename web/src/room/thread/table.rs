@@ -32,14 +32,9 @@ pub(super) fn table(title: &str, rows: &[Row]) -> Markup {
 
 fn cell(cell: &Cell) -> Markup {
     match cell {
-        Cell::At(length) => both(*length),
+        Cell::At(length) => crate::room::steps::both(*length),
         Cell::Says(text) => html! { span.u { (text) } },
     }
-}
-
-/// A length in millimetres with inches under it.
-pub(super) fn both(length: Length) -> Markup {
-    html! { b { (words::mm(length)) } span.in { (words::inches(length)) " in" } }
 }
 
 /// The limits of one side.
@@ -58,14 +53,4 @@ pub(super) fn limits(kind: Kind, class: Class, limits: &Limits) -> Markup {
     ];
     let side = if internal { words::NUT } else { words::SCREW };
     table(&[side, ", ", &words::class(class, kind)].concat(), &rows)
-}
-
-/// A length as the answer: millimetres large, inches beside.
-pub(super) fn large(length: Length) -> Markup {
-    html! {
-        p.answer-big {
-            (words::mm(length)) " " small { "mm" }
-            span.also { (words::inches(length)) " " small { "in" } }
-        }
-    }
 }

@@ -1,7 +1,7 @@
 //! Which is it: what was measured, and the threads it may be.
 use super::ask;
-use super::pieces::{Form, Wrong};
 use crate::fields::Fields;
+use crate::room::steps::{self, Form, Wrong};
 use crate::words::thread as words;
 use handturn::measure::read::{self, Unit};
 use handturn::thread::limits::Side;
@@ -14,7 +14,7 @@ use maud::{Markup, html};
 pub(super) const NAMES: [(&str, &str); 2] = [("th-over", "0.187 in"), ("th-counted", "32 tpi")];
 
 fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
-    super::typed(fields, &NAMES, name)
+    steps::typed(fields, &NAMES, name)
 }
 
 fn found<'t>(
@@ -34,7 +34,7 @@ fn found<'t>(
 /// Keeps the fields, where they read, as last read well.
 pub(super) fn keep_good(fields: &mut Fields) {
     if found(false, &|name| typed(fields, name)).is_ok() {
-        super::keep(fields, &NAMES);
+        steps::keep(fields, &NAMES);
     }
 }
 
@@ -42,7 +42,7 @@ pub(super) fn keep_good(fields: &mut Fields) {
 pub(super) fn section(fields: &Fields, internal: bool) -> Markup {
     let now = found(internal, &|name| typed(fields, name));
     let wrong = now.as_ref().err().copied();
-    let last = |name: &'static str| super::last(fields, &NAMES, name);
+    let last = |name: &'static str| steps::last(fields, &NAMES, name);
     let list = now.ok().or_else(|| found(internal, &last).ok());
     let form = Form { fields, names: &NAMES, wrong: wrong.as_ref() };
     html! {

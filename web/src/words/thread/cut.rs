@@ -305,12 +305,6 @@ pub fn pick_up(step: PickUp) -> String {
     }
 }
 
-/// What stands in for a field left empty.
-#[must_use]
-pub fn taken_as(text: &str) -> String {
-    ["taken as ", text].concat()
-}
-
 /// Inches, as a dial in inches is read.
 #[must_use]
 pub fn in_inches(length: Length) -> String {

@@ -1,5 +1,5 @@
 //! Words of Measure it, and of what a measurement leaves to do.
-use super::{about, about_mm, mm};
+use super::{about, about_mm, mm, thou};
 use crate::words::decimal;
 use handturn::measure::Length;
 use handturn::number::float;
@@ -153,10 +153,4 @@ pub fn still(still: &Still) -> String {
         }
         Verdict::TooFar => "Nothing more to feed. Fit a nut to it, or begin again.".to_owned(),
     }
-}
-
-/// Millimetres as thou, to a tenth.
-#[must_use]
-pub fn thou(mm: f64) -> String {
-    about(mm / 0.0254, 1)
 }

@@ -11,10 +11,9 @@ pub(crate) use job::*;
 pub use measure::*;
 pub use size::*;
 
+pub use super::{about, about_mm, angle, in_inch, in_mm, inches, mm, taken_as, thou};
+
 use super::{count, decimal};
-use handturn::measure::write::Decimal;
-use handturn::measure::{Angle, Length};
-use handturn::number::Approx;
 use handturn::thread::limits::{Class, Fit, Position, Side};
 use handturn::thread::name::{self, Found};
 use handturn::thread::{Hand, Kind, Thread};
@@ -54,7 +53,6 @@ words! {
     RIGHT_HAND = "Right hand";
     LEFT_HAND = "Left hand";
 
-    STEPS = "Steps";
     SIZE_IT = "Size it";
     CUT_IT = "Cut it";
     GEAR_IT = "Gear it";
@@ -362,42 +360,6 @@ pub fn heading(name: &str, hand: Hand, stale: bool) -> String {
     [last, name, hand].concat()
 }
 
-/// Millimetres to three places.
-#[must_use]
-pub fn mm(length: Length) -> String {
-    Decimal { value: length.mm(), places: 3 }.to_string()
-}
-
-/// Inches to four places.
-#[must_use]
-pub fn inches(length: Length) -> String {
-    length.inches().map_or_else(|_| String::new(), |value| Decimal { value, places: 4 }.to_string())
-}
-
-/// Millimetres to three places, of a figure that is not exact.
-#[must_use]
-pub fn about_mm(mm: f64) -> String {
-    about(mm, 3)
-}
-
-/// `value` to so many places.
-#[must_use]
-pub fn about(value: f64, places: u8) -> String {
-    let approx = Approx { value, bound: 0.0 };
-    handturn::measure::write::rounded(approx, places)
-        .map_or_else(String::new, |value| Decimal { value, places }.to_string())
-}
-
-/// An angle in degrees, halves as such: `60°`, `47½°`.
-#[must_use]
-pub fn angle(angle: Angle) -> String {
-    let Ok(degrees) = angle.degrees() else { return String::new() };
-    if degrees.den() == 2 {
-        return degrees.floor().to_string() + "½°";
-    }
-    decimal(degrees, 2) + "°"
-}
-
 /// What the section shows, in a sentence.
 #[must_use]
 pub fn section_name(thread: &Thread, internal: bool, depth: &str) -> String {
@@ -414,16 +376,4 @@ pub fn section_name(thread: &Thread, internal: bool, depth: &str) -> String {
         " between the flanks.",
     ]
     .concat()
-}
-
-/// Millimetres with their unit.
-#[must_use]
-pub fn in_mm(length: Length) -> String {
-    mm(length) + " mm"
-}
-
-/// Inches with their unit.
-#[must_use]
-pub fn in_inch(length: Length) -> String {
-    inches(length) + " in"
 }

@@ -1,4 +1,4 @@
-//! Lists of lengths as typed: wires, drills.
+//! Lists of lengths as typed: wires, drills, pins.
 use handturn::measure::Length;
 use handturn::measure::read::{self, Unit};
 use handturn::{Cause, Error, Field};
