@@ -1,5 +1,6 @@
 //! Angles and lengths: types, reading what people type, writing what people read.
 mod angle;
+pub(crate) mod given;
 mod length;
 pub mod read;
 #[cfg(test)]
