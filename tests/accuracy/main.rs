@@ -2,6 +2,7 @@
 //! that returns [`Approx`], and for every float that the one door hands out.
 //! References are wide whole numbers of our own, far finer than a float.
 mod found;
+mod involutes;
 mod threads;
 mod wheels;
 mod wide;
@@ -60,6 +61,8 @@ const ROWS: &[Row] = &[
     Row { name: "float::atan_turns", allowed: 2.0, tries: threads::arc_tangents },
     Row { name: "float::asin_turns", allowed: 2.0, tries: wheels::arc_sines },
     Row { name: "float::acos_turns", allowed: 2.0, tries: wheels::arc_cosines },
+    Row { name: "involute::inv", allowed: 16.0, tries: involutes::functions },
+    Row { name: "involute::angle", allowed: 8.0, tries: involutes::inverses },
     Row { name: "lead::lead_angle", allowed: 8.0, tries: threads::lead_angles },
     Row { name: "infeed::apex", allowed: 8.0, tries: threads::apexes },
     Row { name: "Nose::as_flat", allowed: 8.0, tries: threads::noses },

@@ -17,6 +17,7 @@
 //! assert_eq!(Tooth::default().rule, DepthRule::Coarse);
 //! # Ok::<(), handturn::Error>(())
 //! ```
+pub mod involute;
 mod size;
 mod spur;
 mod tooth;

@@ -1,8 +1,10 @@
 //! Calls into `handturn::gear`.
 use crate::{any, keep};
-use handturn::gear::{Size, Spur, Tooth};
+use handturn::gear::{involute, Size, Spur, Tooth};
 
 pub fn calls() {
+    keep(involute::inv(any()));
+    keep(involute::angle(any()));
     keep(Size::module(any()));
     keep(Size::times(any(), any()));
     keep(Size::check(any()));
