@@ -61,6 +61,13 @@ const ROWS: &[Row] = &[
     Row { name: "float::atan_turns", allowed: 2.0, tries: threads::arc_tangents },
     Row { name: "float::asin_turns", allowed: 2.0, tries: wheels::arc_sines },
     Row { name: "float::acos_turns", allowed: 2.0, tries: wheels::arc_cosines },
+    Row {
+        name: "telling::module_of_circular_pitch",
+        allowed: 2.0,
+        tries: wheels::circular_pitches,
+    },
+    Row { name: "telling::diameter_of_chord", allowed: 4.0, tries: wheels::diameters_of_chords },
+    Row { name: "telling::chord_of_diameter", allowed: 4.0, tries: wheels::chords_of_diameters },
     Row { name: "involute::inv", allowed: 16.0, tries: involutes::functions },
     Row { name: "involute::angle", allowed: 8.0, tries: involutes::inverses },
     Row { name: "lead::lead_angle", allowed: 8.0, tries: threads::lead_angles },

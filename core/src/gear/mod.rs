@@ -17,11 +17,15 @@
 //! assert_eq!(Tooth::default().rule, DepthRule::Coarse);
 //! # Ok::<(), handturn::Error>(())
 //! ```
+pub mod cutter;
+pub mod found;
 pub mod involute;
 mod size;
 mod spur;
+pub mod swing;
+pub mod telling;
 mod tooth;
 
 pub use size::Size;
-pub use spur::Spur;
+pub use spur::{Arcs, Spur};
 pub use tooth::{DepthRule, Tooth};

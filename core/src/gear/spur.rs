@@ -3,7 +3,10 @@ use super::Tooth;
 use crate::bounds;
 use crate::error::{Cause, Error, Field};
 use crate::measure::Length;
-use crate::number::Fraction;
+use crate::number::{
+    Approx, Fraction,
+    float::{PI, cos_turns, of, tan_turns},
+};
 
 /// An external wheel with straight teeth.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -19,6 +22,21 @@ pub struct Spur {
     /// By how much each tooth is thinner at the pitch circle than half the circular
     /// pitch (with its shift), to leave backlash.
     pub thinned: Length,
+}
+
+/// What π or the pressure angle has a part in, in millimetres.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Arcs {
+    /// From tooth to tooth along the pitch circle: π modules.
+    pub circular_pitch: Approx,
+    /// Thickness of a tooth along the pitch circle: half of that and 2x·tan α modules of
+    /// its profile shift x, less what it is thinned.
+    pub thickness: Approx,
+    /// Diameter of the circle that the flanks unwind from: pitch diameter × cos α.
+    pub base_diameter: Approx,
+    /// From flank to flank along the line of contact: circular pitch × cos α.
+    pub base_pitch: Approx,
 }
 
 impl Spur {
@@ -84,6 +102,28 @@ impl Spur {
     pub fn whole_depth(&self) -> Result<Length, Error> {
         let (above, below) = (self.tooth.addendum()?, self.tooth.dedendum()?);
         Ok(Length::from_mm(above.mm().checked_add(below.mm())?))
+    }
+
+    /// The measures that are not exact.
+    ///
+    /// # Errors
+    /// [`Cause::Overflow`].
+    pub fn arcs(&self) -> Result<Arcs, Error> {
+        let module = of(self.tooth.size.module()?.mm());
+        let angle = of(self.tooth.pressure_angle.turns());
+        let (cos, tan) = (cos_turns(angle), tan_turns(angle));
+        let near = |value: f64| Approx { value, bound: 8.0 * f64::EPSILON * value };
+        let pitch = PI * module;
+        let shifted = 2.0 * of(self.shift) * tan * module;
+        let thinned = of(self.thinned.mm());
+        let parts = pitch / 2.0 + shifted.abs() + thinned;
+        let thickness = pitch / 2.0 + shifted - thinned;
+        Ok(Arcs {
+            circular_pitch: near(pitch),
+            thickness: Approx { value: thickness, bound: 8.0 * f64::EPSILON * parts },
+            base_diameter: near(of(self.pitch_diameter()?.mm()) * cos),
+            base_pitch: near(pitch * cos),
+        })
     }
 
     /// The pitch diameter with twice `height` and twice the shift.

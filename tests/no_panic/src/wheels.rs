@@ -1,6 +1,7 @@
 //! Calls into `handturn::gear`.
 use crate::{any, keep};
-use handturn::gear::{involute, Size, Spur, Tooth};
+use handturn::gear::{Size, Spur, Tooth, cutter, found, involute, swing, telling};
+use handturn::gear::cutter::Set;
 
 pub fn calls() {
     keep(involute::inv(any()));
@@ -17,4 +18,18 @@ pub fn calls() {
     keep(Spur::outside_diameter(&any()));
     keep(Spur::root_diameter(&any()));
     keep(Spur::whole_depth(&any()));
+    keep(Spur::arcs(&any()));
+
+    keep(Set::eight(any()));
+    keep(Set::fifteen(any()));
+    keep(cutter::for_teeth(any(), &any()));
+    keep(cutter::for_virtual(any(), &any()));
+    keep(cutter::spread(any(), any(), any(), any()));
+    keep(found::found(&any(), any()));
+    keep(swing::swing(&any()));
+    keep(telling::size_of(any(), any()));
+    keep(telling::teeth_of(any(), any()));
+    keep(telling::module_of_circular_pitch(any()));
+    keep(telling::diameter_of_chord(any(), any()));
+    keep(telling::chord_of_diameter(any(), any()));
 }
