@@ -102,9 +102,12 @@ bounds! {
     DIAMETRAL_PITCH: DiametralPitch, 1..=500;
     /// Pressure angle of a wheel, in degrees.
     PRESSURE_ANGLE: PressureAngle, 10..=35;
+    /// Marks on the dial of a mill's table screw.
+    TABLE_MARKS: Table, 2..=10_000;
 }
 
-/// Least and greatest length of a thread or its tools, in micrometres: 10 m.
+/// Least and greatest length of a thread, its tools or what a plate is made by, in
+/// micrometres: 10 m.
 pub const LENGTH_UM: (u32, u32) = (1, 10_000_000);
 /// Cutting passes of one thread.
 pub const MOST_PASSES: u32 = 400;

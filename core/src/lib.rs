@@ -33,6 +33,7 @@ pub mod list;
 pub mod measure;
 
 pub mod number;
+pub mod plate;
 pub mod run;
 mod text;
 

@@ -1,6 +1,7 @@
 //! How far off an approximate value may be: a row for every public function
 //! that returns [`Approx`], and for every float that the one door hands out.
 //! References are wide whole numbers of our own, far finer than a float.
+mod coordinates;
 mod found;
 mod involutes;
 mod threads;
@@ -71,6 +72,7 @@ const ROWS: &[Row] = &[
     Row { name: "involute::inv", allowed: 16.0, tries: involutes::functions },
     Row { name: "involute::angle", allowed: 8.0, tries: involutes::inverses },
     Row { name: "lead::lead_angle", allowed: 8.0, tries: threads::lead_angles },
+    Row { name: "tape::drum", allowed: 4.0, tries: coordinates::drums },
     Row { name: "infeed::apex", allowed: 8.0, tries: threads::apexes },
     Row { name: "Nose::as_flat", allowed: 8.0, tries: threads::noses },
     Row { name: "wires::best", allowed: 8.0, tries: threads::best_wires },

@@ -16,6 +16,7 @@ mod head;
 mod measure;
 mod number;
 mod run;
+mod sheets;
 mod thread;
 mod wheels;
 
@@ -46,6 +47,7 @@ extern "C" fn _start() {
     thread::calls();
     cutting::calls();
     wheels::calls();
+    sheets::calls();
 }
 
 #[cfg(not(feature = "why"))]

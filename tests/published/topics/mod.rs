@@ -6,6 +6,7 @@ mod fitting;
 mod gearing;
 mod holes;
 mod pairs;
+mod placed;
 mod sizes;
 mod sums;
 mod threads;
@@ -144,6 +145,11 @@ pub(crate) const TOPICS: &[Topic] = &[
     },
     Topic { file: "starts.csv", title: "threads of several starts", run: threads::starts },
     Topic { file: "half_nuts.csv", title: "when half nuts may close", run: threads::half_nuts },
+    Topic {
+        file: "holes_placed.csv",
+        title: "holes of a ring: places, chords, disks",
+        run: placed::placed,
+    },
 ];
 
 /// Checks each row of `file`; `check` says whether the row is one to refuse and why it fails.
