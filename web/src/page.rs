@@ -2,7 +2,7 @@
 use crate::fields::Fields;
 use crate::keep::json;
 use crate::owned;
-use crate::room::{divide, frame, run, shop, thread};
+use crate::room::{divide, frame, gear, run, shop, thread};
 use crate::seam::{self, Effect, Event};
 use handturn::run::Frozen;
 
@@ -84,7 +84,8 @@ fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
         _ if shop::event(&mut state.fields, *event) => {}
         _ => {
             let thread = thread::event(&mut state.fields, &mut state.jobs, *event);
-            return thread.unwrap_or_else(|| divide::event(&mut state.fields, *event));
+            let ours = thread.or_else(|| gear::event(&mut state.fields, event));
+            return ours.unwrap_or_else(|| divide::event(&mut state.fields, *event));
         }
     }
     Vec::new()
@@ -96,6 +97,7 @@ fn open_room(state: &mut State, room: &str, field: &str) -> Vec<Effect> {
     let title = match room {
         "shop" => "shop-title",
         "thread" => "thread-title",
+        "gear" => "gear-title",
         _ => "divide-title",
     };
     vec![Effect::Focus(if field.is_empty() { title } else { field }.to_owned())]
@@ -115,6 +117,7 @@ fn screen(state: &State) -> String {
         let room = match frame::room(&state.fields) {
             "shop" => shop::screen(&state.fields),
             "thread" => thread::screen(&state.fields, &state.jobs),
+            "gear" => gear::screen(&state.fields),
             _ => divide::screen(&state.fields, state.wide),
         };
         frame::frame(&state.fields, offers_newer(state), &run::strip(&state.desk), &room)

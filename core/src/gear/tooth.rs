@@ -38,6 +38,21 @@ pub enum DepthRule {
     },
 }
 
+impl DepthRule {
+    /// The rule that cutters of this size and pressure angle are made to, where nothing
+    /// else is said: [`Self::Old`] at 14½°, [`Self::Fine`] from 20 DP on, else
+    /// [`Self::Coarse`]. Common practice.
+    #[must_use]
+    pub fn usual(size: Size, pressure_angle: Angle) -> Self {
+        let old = Fraction::new(29, 720).map(Angle::from_turns);
+        match size {
+            _ if old == Ok(pressure_angle) => Self::Old,
+            Size::DiametralPitch(pitch) if pitch >= Fraction::whole(20) => Self::Fine,
+            _ => Self::Coarse,
+        }
+    }
+}
+
 impl Default for Tooth {
     /// Module 1, 20°, 2.25 modules deep.
     fn default() -> Self {

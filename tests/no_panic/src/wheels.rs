@@ -1,6 +1,6 @@
 //! Calls into `handturn::gear`.
 use crate::{any, keep};
-use handturn::gear::{Size, Spur, Tooth, cutter, found, involute, swing, telling};
+use handturn::gear::{DepthRule, Size, Spur, Tooth, cutter, found, involute, swing, telling};
 use handturn::gear::cutter::Set;
 
 pub fn calls() {
@@ -9,6 +9,7 @@ pub fn calls() {
     keep(Size::module(any()));
     keep(Size::times(any(), any()));
     keep(Size::check(any()));
+    keep(DepthRule::usual(any(), any()));
     keep(Tooth::check(&any()));
     keep(Tooth::addendum(&any()));
     keep(Tooth::dedendum(&any()));

@@ -4,8 +4,12 @@ use crate::words;
 use maud::{Markup, html};
 
 /// The rooms there are, as pressed and as named. A room appears when it works.
-const ROOMS: [(&str, &str); 3] =
-    [("divide", words::DIVIDE), ("thread", words::thread::THREAD), ("shop", words::SHOP)];
+const ROOMS: [(&str, &str); 4] = [
+    ("divide", words::DIVIDE),
+    ("thread", words::thread::THREAD),
+    ("gear", words::gear::GEAR),
+    ("shop", words::SHOP),
+];
 
 /// The room the page shows.
 #[must_use]
@@ -64,6 +68,10 @@ fn icon(room: &str) -> Markup {
                 circle cx="12" cy="12" r="6" stroke-width="2.6" stroke-linecap="round" pathLength="6" stroke-dasharray=".001 .999" transform="rotate(30 12 12)" {}
             } @else if room == "thread" {
                 path d="M3 9l3-4 4 5 4-5 4 5 3-4M3 18l3-4 4 5 4-5 4 5 3-4" {}
+            } @else if room == "gear" {
+                circle cx="12" cy="12" r="6.6" {}
+                circle cx="12" cy="12" r="2.2" {}
+                circle cx="12" cy="12" r="8.2" stroke-width="3" pathLength="18" stroke-dasharray=".55 .45" {}
             } @else {
                 path d="M3 4h18v16H3zM3 9.3h18M3 14.7h18M10 6.7h4M10 12h4M10 17.4h4" {}
             }

@@ -1,8 +1,11 @@
 //! The rooms: each reads its fields and gives its markup.
 pub mod divide;
 pub mod frame;
+pub mod gear;
 mod lines;
 pub mod run;
 pub mod shop;
 mod steps;
 pub mod thread;
+#[cfg(test)]
+mod visit;

@@ -4,8 +4,11 @@ use crate::fields::Fields;
 use crate::pieces::{Field, field, segmented};
 use crate::seam::{Effect, Event};
 use crate::words::{self, errors::said};
-use handturn::Error;
-use handturn::measure::Length;
+use handturn::bounds::Bound;
+use handturn::measure::read::{self, Unit};
+use handturn::measure::{Angle, Length};
+use handturn::number::Fraction;
+use handturn::{Error, Field as Of};
 use maud::{Markup, html};
 
 /// Fields by name, each with what it reads as until something is typed.
@@ -17,12 +20,12 @@ pub(super) type Wrong = (&'static str, Error);
 
 /// What stands in one of `names`.
 pub(super) fn typed<'a>(fields: &'a Fields, names: &Names, name: &str) -> &'a str {
-    fields.or(name, default(names, name))
+    fields.or(name, default_in(&[names], name))
 }
 
 /// What stood in one of `names` when all of them last read well.
 pub(super) fn last<'a>(fields: &'a Fields, names: &Names, name: &str) -> &'a str {
-    fields.or(&good(name), default(names, name))
+    fields.or(&good(name), default_in(&[names], name))
 }
 
 /// Keeps what stands in `names` as last read well.
@@ -33,12 +36,86 @@ pub(super) fn keep(fields: &mut Fields, names: &Names) {
     }
 }
 
-fn default(names: &Names, name: &str) -> &'static str {
-    names.iter().find(|(n, _)| *n == name).map_or("", |(_, text)| text)
+fn default_in(names: &[&Names], name: &str) -> &'static str {
+    let mut all = names.iter().flat_map(|names| names.iter());
+    all.find(|(n, _)| *n == name).map_or("", |(_, text)| text)
 }
 
 fn good(name: &str) -> String {
     "good-".to_owned() + name
+}
+
+/// What stands in fields: as typed, or as it last read well.
+#[derive(Clone, Copy)]
+pub(super) struct Text<'a> {
+    fields: &'a Fields,
+    names: &'a [&'a Names],
+    last: bool,
+}
+
+impl<'a> Text<'a> {
+    /// What stands in one of them.
+    pub(super) fn get(&self, name: &str) -> &'a str {
+        let default = default_in(self.names, name);
+        if self.last { self.fields.or(&good(name), default) } else { self.fields.or(name, default) }
+    }
+
+    /// Whether a field stands empty.
+    pub(super) fn is_empty(&self, name: &str) -> bool {
+        self.get(name).trim().is_empty()
+    }
+
+    /// A length, in millimetres unless it names its unit.
+    pub(super) fn length(&self, name: &'static str, of: Of) -> Result<Length, Wrong> {
+        read::length(self.get(name), Unit::Mm).map_err(|e| (name, e.of(of)))
+    }
+
+    /// A length where the field is not empty.
+    pub(super) fn length_if(&self, name: &'static str, of: Of) -> Result<Option<Length>, Wrong> {
+        if self.is_empty(name) { Ok(None) } else { self.length(name, of).map(Some) }
+    }
+
+    /// A number.
+    pub(super) fn number(&self, name: &'static str, of: Of) -> Result<Fraction, Wrong> {
+        read::number(self.get(name), of).map_err(|e| (name, e))
+    }
+
+    /// A whole number within `bound`.
+    pub(super) fn count(&self, name: &'static str, bound: Bound) -> Result<u32, Wrong> {
+        read::count(self.get(name), bound).map_err(|e| (name, e))
+    }
+
+    /// An angle.
+    pub(super) fn angle(&self, name: &'static str, of: Of) -> Result<Angle, Wrong> {
+        read::angle(self.get(name)).map_err(|e| (name, e.of(of)))
+    }
+}
+
+/// What `read` makes of the fields of `names` as typed, else as they last read well; and
+/// what is wrong with them as typed.
+pub(super) fn in_force<T>(
+    fields: &Fields,
+    names: &[&Names],
+    read: impl Fn(Text) -> Result<T, Wrong>,
+) -> (Option<T>, Option<Wrong>) {
+    let text = Text { fields, names, last: false };
+    match read(text) {
+        Ok(now) => (Some(now), None),
+        Err(wrong) => (read(Text { last: true, ..text }).ok(), Some(wrong)),
+    }
+}
+
+/// Keeps the fields of `names` as last read well, where they read and `name` is one of them.
+pub(super) fn keep_good<T>(
+    fields: &mut Fields,
+    names: &[&Names],
+    name: &str,
+    read: impl Fn(Text) -> Result<T, Wrong>,
+) {
+    let ours = names.iter().flat_map(|names| names.iter()).any(|(ours, _)| *ours == name);
+    if ours && read(Text { fields, names, last: false }).is_ok() {
+        names.iter().for_each(|names| keep(fields, names));
+    }
 }
 
 /// A room's steps as tabs.
@@ -123,14 +200,14 @@ impl Tabs {
 #[derive(Clone, Copy)]
 pub(super) struct Form<'a> {
     pub(super) fields: &'a Fields,
-    pub(super) names: &'a Names,
+    pub(super) names: &'a [&'a Names],
     pub(super) wrong: Option<&'a Wrong>,
 }
 
 impl Form<'_> {
     /// What stands in a field.
     pub(super) fn typed(&self, name: &str) -> &str {
-        typed(self.fields, self.names, name)
+        self.fields.or(name, default_in(self.names, name))
     }
 
     /// A field for any text.

@@ -130,6 +130,7 @@ const fn conflict(field: Field) -> Option<&'static str> {
             "The least cut must be no more than the first, and what is cut no more than the depth."
         }
         Field::Speed => "No speed is slow enough for this groove: turn the spindle by hand.",
+        Field::Cutter => "The collar must be smaller than the cutter.",
         Field::SlideDial => "A slide that is set over can’t read the diameter on its dial.",
         _ => return None,
     })

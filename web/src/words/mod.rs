@@ -25,6 +25,7 @@ macro_rules! words {
         pub(crate) const ALL: &[&str] = &[$($text),*];
     };
 }
+pub mod gear;
 pub mod run;
 pub mod shop_file;
 pub mod thread;
@@ -293,7 +294,8 @@ mod tests {
         let kinds = Kind::ALL.map(kind);
         let runs = run::ALL.into_iter().flatten();
         let rooms = shop_file::ALL.iter().chain(thread::ALL);
-        for text in ALL.iter().chain(runs).chain(rooms).chain(&kinds) {
+        let gears = gear::EVERY.into_iter().flatten();
+        for text in ALL.iter().chain(runs).chain(gears).chain(rooms).chain(&kinds) {
             assert!(!text.trim().is_empty());
             for word in ["invalid", "oops", "sorry", "perfect", "optimal", "error:", "!", "please"]
             {

@@ -180,7 +180,7 @@ pub(super) fn panel(fields: &Fields, jobs: &Jobs, shown: &Asked) -> Markup {
     let wrong = now.as_ref().err().copied();
     let last = |name: &'static str| steps::last(fields, &NAMES, name);
     let setup = now.ok().or_else(|| set_up(shown, &last).ok());
-    let form = Form { fields, names: &NAMES, wrong: wrong.as_ref() };
+    let form = Form { fields, names: &[&NAMES], wrong: wrong.as_ref() };
     html! {
         (passes::waiting(jobs))
         @if setup.is_none() {

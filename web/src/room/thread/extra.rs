@@ -60,7 +60,7 @@ pub(super) fn section(fields: &Fields, shown: &Asked, setup: Option<&Setup>) -> 
 }
 
 fn form<'a>(fields: &'a Fields, wrong: Option<&'a Wrong>) -> Form<'a> {
-    Form { fields, names: &NAMES, wrong }
+    Form { fields, names: &[&NAMES], wrong }
 }
 
 fn part(id: &str, title: &str, content: &Markup) -> Markup {

@@ -19,7 +19,7 @@ const CLOCK: [(&str, &str); 5] = [
 /// The entry; `wrong` is the field that cannot be read, `shown` the thread in force.
 pub(super) fn section(fields: &Fields, shown: Option<&Asked>, wrong: Option<&Wrong>) -> Markup {
     let how = ask::typed(fields, "th-how");
-    let form = Form { fields, names: &ask::NAMES, wrong };
+    let form = Form { fields, names: &[&ask::NAMES], wrong };
     let side = form.choice("th-side", words::SIDE, &[("screw", words::SCREW), ("nut", words::NUT)]);
     html! {
         section.ask aria-label=(words::WHICH_THREAD) {

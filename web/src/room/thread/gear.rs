@@ -155,7 +155,7 @@ pub(super) fn panel(fields: &Fields, shown: &Asked) -> Markup {
     let wrong = now.as_ref().err().copied();
     let last = |name: &'static str| steps::last(fields, &NAMES, name);
     let worked = now.ok().or_else(|| work_out(shown, &last, six).ok());
-    let form = Form { fields, names: &NAMES, wrong: wrong.as_ref() };
+    let form = Form { fields, names: &[&NAMES], wrong: wrong.as_ref() };
     html! {
         (kind_of_lead(form))
         @if let Some(("", error)) = &wrong { (caution(html! { (said(error, "").wrong) })) }

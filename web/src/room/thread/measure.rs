@@ -89,7 +89,7 @@ pub(super) fn panel(fields: &Fields, jobs: &Jobs, shown: &Asked) -> Markup {
     let wrong = now.as_ref().err().copied();
     let last = |name: &'static str| steps::last(fields, &NAMES, name);
     let worked = now.ok().or_else(|| work_out(shown, &last).ok());
-    let form = Form { fields, names: &NAMES, wrong: wrong.as_ref() };
+    let form = Form { fields, names: &[&NAMES], wrong: wrong.as_ref() };
     html! {
         @if let Some(("", error)) = &wrong { (caution(html! { (words::no_wires(error)) })) }
         @if let Some(worked) = &worked { (answer(fields, jobs, shown, worked)) }

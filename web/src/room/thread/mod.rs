@@ -54,7 +54,7 @@ pub fn screen(fields: &Fields, jobs: &Jobs) -> Markup {
     let at_work = tab == "cut" && jobs.open.is_some();
     html! {
         main id="main" {
-            div.cols.thread {
+            div.cols.steps {
                 @if !at_work { (entry) }
                 div.ans id="th-answer" { (steps(fields, jobs, tab, shown.as_ref(), stale)) }
                 @if at_work { (entry) }

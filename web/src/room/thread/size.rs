@@ -99,7 +99,7 @@ pub(super) fn panel(fields: &Fields, shown: &Asked) -> Markup {
                 @if shown.internal { (hole(shown, drills.as_ref())) } @else { (blank(shown)) }
                 (limits(shown))
                 @if !shown.internal { (hole(shown, drills.as_ref())) }
-                (owned(Form { fields, names: &NAMES, wrong: wrong.as_ref() }))
+                (owned(Form { fields, names: &[&NAMES], wrong: wrong.as_ref() }))
             }
             div.figures {
                 (beside(shown, drills.as_ref()))

@@ -44,7 +44,7 @@ pub(super) fn section(fields: &Fields, internal: bool) -> Markup {
     let wrong = now.as_ref().err().copied();
     let last = |name: &'static str| steps::last(fields, &NAMES, name);
     let list = now.ok().or_else(|| found(internal, &last).ok());
-    let form = Form { fields, names: &NAMES, wrong: wrong.as_ref() };
+    let form = Form { fields, names: &[&NAMES], wrong: wrong.as_ref() };
     html! {
         div.pair {
             (form.text("th-over", if internal { words::MEASURED_BORE } else { words::MEASURED_OUTSIDE }))

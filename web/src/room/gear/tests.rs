@@ -1,0 +1,120 @@
+use crate::room::visit::Visit;
+
+#[test]
+fn a_wheel_of_the_job_goes_from_blank_to_divide() {
+    let mut visit = Visit::to("gear");
+    // (64 + 2) × 1 mm; 66 ÷ 25.4 in.
+    visit.shows(&[
+        "64 teeth, module 1 (25.4 DP), 20°",
+        "Turn the blank to 66.000 mm 2.5984 in",
+        "Pitch circle 64.000 mm",
+        "Bottom of the gaps 61.500 mm",
+        "Outside = (64 + 2 × 1) × 1 = 66.000 mm",
+    ]);
+    visit.press("ge-wheel", "127 0.5");
+    visit.shows(&["127 teeth, module 0.5 (50.8 DP), 20°", "64.500 mm"]);
+    visit.press("ge-tab", "depth");
+    visit.shows(&["Whole depth 1.125 mm 0.0443 in", "2.25 modules", "Fingers out, guard on."]);
+    assert!(visit.page.contains("data-do=\"divide-n\" data-value=\"127\""), "{}", visit.page);
+    visit.press("ge-wheel", "223 0.5");
+    visit.press("divide-n", "223");
+    assert!(visit.page.contains("name=\"parts\"") && visit.page.contains("value=\"223\""));
+}
+
+#[test]
+fn a_diametral_pitch_is_read_beside_its_module() {
+    let mut visit = Visit::to("gear");
+    visit.press("ge-by", "dp");
+    visit.typed("ge-teeth", "32");
+    visit.typed("ge-dp", "8");
+    visit.press("ge-pressure", "14.5");
+    // 34 ÷ 8 in = 4.25 in; 2.157 ÷ 8 = 0.2696 in.
+    visit.shows(&["32 teeth, 8 DP (module 3.175), 14½°", "107.950 mm 4.2500 in"]);
+    visit.press("ge-tab", "depth");
+    visit.shows(&["Whole depth 6.848 mm 0.2696 in", "2.157 modules, the old rule"]);
+    visit.typed("ge-dp", "24");
+    visit.press("ge-pressure", "20");
+    visit.shows(&["24 DP (≈ module 1.0583)", "2.2 modules and 0.002 in"]);
+    visit.press("ge-rule", "own");
+    visit.shows(&["1 and 1.25 modules, your own rule."]);
+}
+
+#[test]
+fn what_cannot_be_read_leaves_the_last_good_wheel() {
+    let mut visit = Visit::to("gear");
+    visit.typed("ge-teeth", "38");
+    visit.typed("ge-teeth", "3");
+    visit.shows(&["Teeth must be from 4 to 5,000. You typed 3", "Last good answer: 38 teeth"]);
+    visit.typed("ge-teeth", "38");
+    visit.press("ge-by", "dp");
+    visit.typed("ge-dp", "0");
+    visit.shows(&["Diametral pitch can’t be 0.", "Last good answer: 38 teeth"]);
+    visit.press("ge-by", "module");
+    visit.typed("ge-module", "1,000");
+    visit.shows(&["A comma before three figures"]);
+    visit.typed("ge-module", "101");
+    visit.shows(&["Module must be from 0.05 to 100 mm."]);
+    visit.typed("ge-module", "1");
+    visit.press("ge-pressure", "own");
+    visit.typed("ge-angle", "40");
+    visit.shows(&["Pressure angle must be between 10 and 35 degrees."]);
+}
+
+#[test]
+fn keys_go_from_step_to_step() {
+    let mut visit = Visit::to("gear");
+    visit.send("key", "End", "button ge-tab-blank");
+    assert!(
+        visit.asked.iter().any(|asked| asked.starts_with("focus ge-tab-")),
+        "{:?}",
+        visit.asked
+    );
+    visit.send("key", "Enter", "field ge-teeth");
+    visit.shows(&["\u{200b}"]);
+}
+
+#[test]
+fn the_two_series_are_numbered_opposite_ways() {
+    let mut visit = Visit::to("gear");
+    visit.press("ge-tab", "cutter");
+    // 64 lies from 55 to 134: No. 2 of a DP set, 9 − 2 of a module set.
+    visit.shows(&[
+        "Cutter of a module set No. 7 No. 2 of a DP set",
+        "Cuts 55 to 134 teeth. Its form is true for 55",
+    ]);
+    visit.press("ge-by", "dp");
+    visit.shows(&["Cutter of a DP set No. 2 No. 7 of a module set", "24 DP"]);
+    visit.press("ge-set", "15");
+    visit.typed("ge-teeth", "42");
+    visit.shows(&["No. 2½ No. 6½ of a module set", "Cuts 42 to 54 teeth."]);
+    visit.typed("ge-teeth", "8");
+    visit.shows(&["No cutter of the set cuts fewer than 12 teeth."]);
+}
+
+#[test]
+fn a_blank_as_found_changes_the_depth_and_whether_it_swings() {
+    let mut visit = Visit::to("gear");
+    visit.typed("ge-found", "65.9");
+    // 2.25 − 0.1 ÷ 2 deep; 1 − 0.05 above the pitch circle.
+    visit.shows(&[
+        "Cut it 2.200 mm deep (0.0866 in)",
+        "It is 0.100 mm under size; the teeth stand 0.950 mm above",
+        // 100 − 32.95; 30 − 16 − 2.2.
+        "The table clears by 67.050 mm.",
+        "at full depth, clears by 11.800 mm.",
+    ]);
+    visit.press("ge-tab", "depth");
+    visit.shows(&["Depth from this blank 2.200 mm 0.0866 in"]);
+    visit.press("ge-tab", "blank");
+    visit.typed("ge-found", "64");
+    visit.shows(&["The blank must be from 64.001 to 67 mm.", "Cut it 2.200 mm deep"]);
+    visit.typed("ge-found", "66.6");
+    visit.shows(&["They would reach the bottom of the mate’s gaps: turn the blank down."]);
+    visit.typed("ge-found", "");
+    visit.press("ge-wheel", "223 0.5");
+    visit.typed("ge-centre", "50");
+    // 112.5 ÷ 2 over 50.
+    visit.shows(&["The table is in the way by 6.250 mm."]);
+    visit.typed("ge-collar", "60");
+    visit.shows(&["The table is in the way by 6.250 mm."]);
+}

@@ -1,0 +1,144 @@
+//! What wheels share: the size and the rack of their teeth, where an error of the core
+//! belongs in the form, what to divide.
+use crate::fields::Fields;
+use crate::room::steps::{Form, Text, Wrong};
+use crate::words::gear as words;
+use handturn::gear::{DepthRule, Size, Tooth};
+use handturn::measure::Angle;
+use handturn::number::Fraction;
+use handturn::{Error, Field as Of, bounds};
+use maud::{Markup, html};
+
+/// Teeth and their rack.
+pub(super) const TOOTH: [(&str, &str); 9] = [
+    ("ge-teeth", "64"),
+    ("ge-by", "module"),
+    ("ge-module", "1"),
+    ("ge-dp", "24"),
+    ("ge-pressure", "20"),
+    ("ge-angle", "20"),
+    ("ge-rule", ""),
+    ("ge-addendum", "1"),
+    ("ge-dedendum", "1.25"),
+];
+
+/// Wheels of the demonstration job, a bronze astronomical clock: teeth and module.
+const CLOCK: [(&str, &str); 5] =
+    [("127", "0.5"), ("223", "0.5"), ("64", "1"), ("38", "1"), ("48", "1")];
+
+/// The field of the form that an error of the core is about.
+pub(super) const fn at(error: Error) -> Wrong {
+    let name = match error.field {
+        Of::Teeth => "ge-teeth",
+        Of::Module => "ge-module",
+        Of::DiametralPitch => "ge-dp",
+        Of::PressureAngle => "ge-angle",
+        Of::Depth => "ge-dedendum",
+        Of::Shift => "ge-shift",
+        Of::Backlash => "ge-thinned",
+        _ => "",
+    };
+    (name, error)
+}
+
+/// The rack that `text` asks for.
+pub(super) fn tooth(text: Text) -> Result<Tooth, Wrong> {
+    let size = if text.get("ge-by") == "dp" {
+        Size::DiametralPitch(text.number("ge-dp", Of::DiametralPitch)?)
+    } else {
+        Size::Module(text.length("ge-module", Of::Module)?)
+    };
+    let degrees = |n, d| Fraction::new(n, d).and_then(Angle::from_degrees).map_err(at);
+    let pressure_angle = match text.get("ge-pressure") {
+        "14.5" => degrees(29, 2)?,
+        "own" => text.angle("ge-angle", Of::PressureAngle)?,
+        _ => degrees(20, 1)?,
+    };
+    let rule = match text.get("ge-rule") {
+        "old" => DepthRule::Old,
+        "coarse" => DepthRule::Coarse,
+        "fine" => DepthRule::Fine,
+        "own" => DepthRule::Own {
+            addendum: text.number("ge-addendum", Of::Depth)?,
+            dedendum: text.number("ge-dedendum", Of::Depth)?,
+        },
+        _ => DepthRule::usual(size, pressure_angle),
+    };
+    let tooth = Tooth { size, pressure_angle, rule };
+    tooth.check().map_err(at)?;
+    Ok(tooth)
+}
+
+/// How many teeth.
+pub(super) fn teeth(text: Text) -> Result<u32, Wrong> {
+    text.count("ge-teeth", bounds::WHEEL_TEETH)
+}
+
+/// A wheel of the job is taken: `64 1` is 64 teeth of module 1.
+pub(super) fn take(fields: &mut Fields, wheel: &str) {
+    let (teeth, module) = wheel.split_once(' ').unwrap_or((wheel, "1"));
+    for (name, value) in [("ge-teeth", teeth), ("ge-by", "module"), ("ge-module", module)] {
+        fields.set(name, value);
+    }
+}
+
+/// The fields of teeth and size, with the job's wheels.
+pub(super) fn size(form: Form) -> Markup {
+    let dp = form.typed("ge-by") == "dp";
+    let typed = |name| form.typed(name).trim();
+    html! {
+        div.big-field { (form.number("ge-teeth", words::TEETH)) }
+        (form.choice("ge-by", words::SIZE_BY, &[("module", words::BY_MODULE), ("dp", words::BY_DP)]))
+        @if dp { (form.number("ge-dp", words::DP)) } @else { (form.text("ge-module", words::MODULE_MM)) }
+        div {
+            p.lab id="ge-job" { (words::IN_THIS_JOB) }
+            div.chips role="group" aria-labelledby="ge-job" {
+                @for (teeth, module) in CLOCK {
+                    button.chip type="button" data-do="ge-wheel" data-value=([teeth, " ", module].concat())
+                        aria-pressed=(!dp && typed("ge-teeth") == teeth && typed("ge-module") == module) { (teeth) }
+                }
+            }
+        }
+    }
+}
+
+/// The pressure angle.
+pub(super) fn pressure(form: Form) -> Markup {
+    html! {
+        div {
+            p.lab { (words::PRESSURE_ANGLE) }
+            (form.choice("ge-pressure", words::PRESSURE_ANGLE, &[
+                ("14.5", "14½°"), ("20", "20°"), ("own", words::OWN),
+            ]))
+        }
+        @if form.typed("ge-pressure") == "own" { (form.text("ge-angle", words::OWN_PRESSURE_ANGLE)) }
+    }
+}
+
+/// The rule for the depth, chosen by hand.
+pub(super) fn rule(form: Form) -> Markup {
+    html! {
+        div {
+            p.lab { (words::DEPTH_RULE) }
+            (form.choice("ge-rule", words::DEPTH_RULE, &[
+                ("", words::RULE_USUAL), ("coarse", words::RULE_COARSE), ("old", words::RULE_OLD),
+                ("fine", words::RULE_FINE), ("own", words::OWN),
+            ]))
+        }
+        @if form.typed("ge-rule") == "own" {
+            div.pair {
+                (form.number("ge-addendum", words::ADDENDUM))
+                (form.number("ge-dedendum", words::DEDENDUM))
+            }
+        }
+    }
+}
+
+/// Hands what is to be divided over to Divide.
+pub(super) fn divide(parts: u32) -> Markup {
+    html! {
+        div.acts {
+            button.btn.go type="button" data-do="divide-n" data-value=(parts) { (words::divide_it(parts)) }
+        }
+    }
+}
