@@ -104,6 +104,14 @@ bounds! {
     PRESSURE_ANGLE: PressureAngle, 10..=35;
     /// Marks on the dial of a mill's table screw.
     TABLE_MARKS: Table, 2..=10_000;
+    /// Helix angle of a wheel's teeth, in degrees: straighter ones are straight.
+    HELIX: Helix, 1..=80;
+    /// Gaps of a rack.
+    GAPS: Teeth, 2..=5_000;
+    /// Grooves of a helix.
+    GROOVES: Teeth, 1..=5_000;
+    /// Angle between the shafts of bevel wheels, in degrees.
+    SHAFTS: Shafts, 20..=160;
 }
 
 /// Least and greatest length of a thread, its tools or what a plate is made by, in

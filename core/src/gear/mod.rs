@@ -19,13 +19,20 @@
 //! ```
 pub mod cutter;
 pub mod found;
+mod helical;
 pub mod involute;
+mod rack;
 mod size;
+mod slant;
 mod spur;
 pub mod swing;
+pub mod table;
 pub mod telling;
 mod tooth;
 
+pub use helical::{Crossed, Helical, HelicalSizes, crossed};
+pub use rack::{Rack, RackPlace, RackSizes};
 pub use size::Size;
+pub use slant::Caliper;
 pub use spur::{Arcs, Spur};
 pub use tooth::{DepthRule, Tooth};

@@ -17,6 +17,7 @@ mod measure;
 mod number;
 mod run;
 mod sheets;
+mod slanted;
 mod thread;
 mod wheels;
 
@@ -46,6 +47,7 @@ extern "C" fn _start() {
     run::calls();
     thread::calls();
     cutting::calls();
+    slanted::calls();
     wheels::calls();
     sheets::calls();
 }
