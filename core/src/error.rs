@@ -117,6 +117,8 @@ pub enum Field {
     Pin,
     /// Teeth that a span takes in.
     Span,
+    /// What was read when a wheel was measured.
+    Reading,
     /// The blank of a wheel as it was found.
     Blank,
     /// Play between the teeth of two wheels.

@@ -1,8 +1,9 @@
 //! Tries of the involute function, of its inverse, and of what is measured on teeth.
 use crate::wide::Wide;
 use crate::{Try, part};
-use handturn::gear::involute;
-use handturn::measure::Angle;
+use handturn::gear::{Size, Spur, Tooth, involute, pins, span};
+use handturn::measure::{Angle, Length};
+use handturn::number::Fraction;
 
 fn held(what: String, came: handturn::number::Approx, truth: Wide) -> Try {
     let scale = truth.magnitude();
@@ -37,6 +38,73 @@ pub(crate) fn inverses() -> Vec<Try> {
             if above { high = middle } else { low = middle }
         }
         held(format!("inverse of {wanted}"), came, low.by(&Wide::whole(360)))
+    });
+    tries.collect()
+}
+
+/// Wheels of 8 to 400 teeth, of all sizes, pressure angles and shifts, in a fixed order.
+fn wheels() -> impl Iterator<Item = Spur> {
+    (1..=200_i64).map(|k| {
+        let degrees = [part(29, 2), part(20, 1), part(25, 1), part(67, 3)][(k % 4) as usize];
+        let tooth = Tooth {
+            size: Size::Module(Length::from_mm(part(1 + k * 7 % 40, 1 + k % 9))),
+            pressure_angle: Angle::from_degrees(degrees).expect("small"),
+            ..Tooth::default()
+        };
+        let teeth = u32::try_from(8 + k * 31 % 393).expect("positive");
+        let thinned = tooth.size.times(part(k % 5, 100)).expect("small");
+        Spur { teeth, tooth, shift: part(k % 7 - 2, 10), thinned }
+    })
+}
+
+/// Angles of a wheel in wide numbers: its pressure angle in turns, its base diameter.
+fn base(wheel: &Spur) -> (Wide, Wide) {
+    let angle = Wide::of(wheel.tooth.pressure_angle.turns());
+    let diameter = Wide::of(wheel.pitch_diameter().expect("small").mm());
+    let base = diameter.by(&angle.cos_turns());
+    (angle, base)
+}
+
+/// The value to the micrometre.
+fn read(value: f64) -> Length {
+    Length::from_mm(Fraction::new((value * 1000.0).round() as i64, 1000).expect("small"))
+}
+
+/// s = d·(W/d_b − (k − 1)·π/z − inv α), for readings a little off the drawing.
+pub(crate) fn by_span() -> Vec<Try> {
+    let tries = wheels().filter_map(|wheel| {
+        let outside = wheel.outside_diameter().expect("small");
+        let over = span::over(&wheel, outside, None).ok()?;
+        let reading = read(over.reading.value * 0.9999);
+        let came = span::thickness(&wheel, outside, over.teeth, reading).ok()?;
+        let (angle, base) = base(&wheel);
+        let flanks = Wide::pi().by(&Wide::of(part(i64::from(over.teeth) - 1, wheel.teeth.into())));
+        let half = Wide::of(reading.mm()).over(&base).minus(&flanks).minus(&inv(&angle));
+        let truth = half.by(&Wide::of(wheel.pitch_diameter().expect("small").mm()));
+        Some(Try { what: format!("{wheel:?}"), came, truth, scale: over.reading.value })
+    });
+    tries.collect()
+}
+
+/// s = d·(π/z − D/d_b + inv φ − inv α), cos φ = d_b over the centres' circle.
+pub(crate) fn by_pins() -> Vec<Try> {
+    let tries = wheels().filter_map(|wheel| {
+        let outside = wheel.outside_diameter().expect("small");
+        let pin = read(pins::range(&wheel, outside).ok()?.best.value);
+        let reading = read(pins::over(&wheel, outside, pin).ok()?.reading.value * 0.9999);
+        let came = pins::thickness(&wheel, outside, pin, reading).ok()?;
+        let (angle, base) = base(&wheel);
+        let apart = Wide::of(reading.mm().checked_sub(pin.mm()).expect("small"));
+        let quarter = Wide::of(part(1, 4 * i64::from(wheel.teeth)));
+        let odd = wheel.teeth % 2 == 1;
+        let circle = if odd { apart.over(&quarter.cos_turns()) } else { apart };
+        let tan = circle.by(&circle).minus(&base.by(&base)).sqrt().over(&base);
+        let at = tan.atan_turns(tan.float().atan() / std::f64::consts::TAU);
+        let gap = Wide::pi().over(&Wide::whole(wheel.teeth.into()));
+        let half = gap.minus(&Wide::of(pin.mm()).over(&base)).plus(&inv(&at)).minus(&inv(&angle));
+        let truth = half.by(&Wide::of(wheel.pitch_diameter().expect("small").mm()));
+        let scale = circle.magnitude();
+        Some(Try { what: format!("{wheel:?}"), came, truth, scale })
     });
     tries.collect()
 }

@@ -71,6 +71,8 @@ const ROWS: &[Row] = &[
     Row { name: "telling::chord_of_diameter", allowed: 4.0, tries: wheels::chords_of_diameters },
     Row { name: "involute::inv", allowed: 16.0, tries: involutes::functions },
     Row { name: "involute::angle", allowed: 8.0, tries: involutes::inverses },
+    Row { name: "span::thickness", allowed: 16.0, tries: involutes::by_span },
+    Row { name: "pins::thickness", allowed: 16.0, tries: involutes::by_pins },
     Row { name: "lead::lead_angle", allowed: 8.0, tries: threads::lead_angles },
     Row { name: "tape::drum", allowed: 4.0, tries: coordinates::drums },
     Row { name: "infeed::apex", allowed: 8.0, tries: threads::apexes },

@@ -35,7 +35,7 @@ const STEPS: u32 = 64;
 /// [`Cause::OutOfRange`] in degrees, [`Cause::Overflow`].
 #[doc(alias = "involute function")]
 pub fn inv(angle: Angle) -> Result<Approx, Error> {
-    within(angle.degrees()?, 80)?;
+    within(angle.degrees()?, 80, Field::PressureAngle)?;
     let value = of_tangent(tan_turns(of(angle.turns())));
     Ok(Approx { value, bound: 32.0 * f64::EPSILON * value })
 }
@@ -46,16 +46,16 @@ pub fn inv(angle: Angle) -> Result<Approx, Error> {
 /// [`Cause::OutOfRange`].
 #[doc(alias = "inverse involute")]
 pub fn angle(inv: Fraction) -> Result<Approx, Error> {
-    within(inv, 4)?;
-    let tan = tangent(of(inv)).ok_or(Error::new(Field::PressureAngle, Cause::Overflow))?;
+    within(inv, 4, Field::Fraction)?;
+    let tan = tangent(of(inv)).ok_or(Error::new(Field::Fraction, Cause::Overflow))?;
     let value = 360.0 * atan_turns(tan);
     Ok(Approx { value, bound: 16.0 * f64::EPSILON * value })
 }
 
-fn within(value: Fraction, greatest: u32) -> Result<(), Error> {
+fn within(value: Fraction, greatest: u32, field: Field) -> Result<(), Error> {
     if value.is_negative() || value > Fraction::whole(i64::from(greatest)) {
         let cause = Cause::OutOfRange { least: 0, greatest };
-        return Err(Error::new(Field::PressureAngle, cause));
+        return Err(Error::new(field, cause));
     }
     Ok(())
 }
@@ -120,11 +120,11 @@ mod tests {
         assert_eq!(tangent(f64::NAN), None);
         assert_eq!(tangent(f64::INFINITY), None);
         assert_eq!(tangent(1e-40), None);
-        let refused = |least, greatest| {
-            Err(Error::new(Field::PressureAngle, Cause::OutOfRange { least, greatest }))
-        };
-        assert_eq!(angle(Fraction::whole(5)), refused(0, 4));
-        assert_eq!(angle(Fraction::whole(-1)), refused(0, 4));
-        assert_eq!(inv(Angle::from_degrees(Fraction::whole(81)).unwrap()), refused(0, 80));
+        let refused =
+            |field, greatest| Err(Error::new(field, Cause::OutOfRange { least: 0, greatest }));
+        assert_eq!(angle(Fraction::whole(5)), refused(Field::Fraction, 4));
+        assert_eq!(angle(Fraction::whole(-1)), refused(Field::Fraction, 4));
+        let steep = Angle::from_degrees(Fraction::whole(81)).unwrap();
+        assert_eq!(inv(steep), refused(Field::PressureAngle, 80));
     }
 }

@@ -17,13 +17,17 @@
 //! assert_eq!(Tooth::default().rule, DepthRule::Coarse);
 //! # Ok::<(), handturn::Error>(())
 //! ```
+pub mod chordal;
 pub mod cutter;
+mod flank;
 pub mod found;
 mod helical;
 pub mod involute;
+pub mod pins;
 mod rack;
 mod size;
 mod slant;
+pub mod span;
 mod spur;
 pub mod swing;
 pub mod table;

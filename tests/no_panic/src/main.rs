@@ -18,6 +18,7 @@ mod number;
 mod run;
 mod sheets;
 mod slanted;
+mod teeth;
 mod thread;
 mod wheels;
 
@@ -48,6 +49,7 @@ extern "C" fn _start() {
     thread::calls();
     cutting::calls();
     slanted::calls();
+    teeth::calls();
     wheels::calls();
     sheets::calls();
 }

@@ -1,11 +1,9 @@
 //! Calls into `handturn::gear`.
 use crate::{any, keep};
-use handturn::gear::{DepthRule, Size, Spur, Tooth, cutter, found, involute, swing, telling};
+use handturn::gear::{DepthRule, Size, Spur, Tooth, cutter, found, swing, telling};
 use handturn::gear::cutter::Set;
 
 pub fn calls() {
-    keep(involute::inv(any()));
-    keep(involute::angle(any()));
     keep(Size::module(any()));
     keep(Size::times(any(), any()));
     keep(Size::check(any()));

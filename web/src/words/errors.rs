@@ -241,6 +241,7 @@ pub fn field(field: Field) -> &'static str {
         Field::Cutter => "The cutter",
         Field::Pin => "A pin",
         Field::Span => "Teeth in the span",
+        Field::Reading => "A reading on this wheel",
         Field::Blank => "The blank",
         Field::Backlash => "Backlash",
         Field::Face => "Face width",
