@@ -22,6 +22,7 @@
 )]
 
 pub mod bounds;
+pub mod dial;
 pub mod divide;
 
 pub mod error;

@@ -2,6 +2,7 @@
 //! that returns [`Approx`], and for every float that the one door hands out.
 //! References are wide whole numbers of our own, far finer than a float.
 mod coordinates;
+mod dials;
 mod found;
 mod involutes;
 mod threads;
@@ -44,6 +45,12 @@ const ROWS: &[Row] = &[
         tries: || trains(|found| found.off_over(Length::from_mm(Fraction::whole(100))), 100),
     },
     Row { name: "Lead::mm", allowed: 1.8, tries: leads },
+    Row { name: "width::division", allowed: 4.0, tries: dials::divisions },
+    Row { name: "width::diameter", allowed: 4.0, tries: dials::diameters },
+    Row { name: "width::line", allowed: 4.0, tries: dials::lines },
+    Row { name: "fine::turn", allowed: 4.0, tries: dials::turns },
+    Row { name: "fine::radius", allowed: 4.0, tries: dials::radii },
+    Row { name: "fine::error", allowed: 4.0, tries: dials::errors },
     Row { name: "float::of", allowed: 1.5, tries: fractions },
     Row { name: "float::of_wide", allowed: 1.5, tries: wide_fractions },
     Row {

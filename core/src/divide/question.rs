@@ -1,9 +1,9 @@
 //! What a drawing asks for, and the exact angle of each position.
-use crate::bounds::{self, MAX_ANGLES, MAX_MARK_KINDS, MAX_PATTERN};
+use super::graduation::{Graduation, Marks};
+use crate::bounds::{self, MAX_ANGLES};
 use crate::error::{Cause, Error, Field};
-use crate::head::Sense;
 use crate::list::List;
-use crate::measure::{Angle, Length};
+use crate::measure::Angle;
 use crate::number::{Fraction, gcd, mod_inverse};
 
 /// A division asked for. Long lists are borrowed; [`Asked`] owns them.
@@ -38,41 +38,6 @@ pub struct Repeated {
     pub angle: Angle,
     /// How many moves of it.
     pub times: u32,
-}
-
-/// Equal divisions of a dial with marks of several kinds.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Graduation<'a> {
-    /// How many marks in one turn.
-    pub count: u32,
-    /// Kinds of mark, each with its line length; at least one.
-    pub kinds: &'a [MarkKind],
-    /// Kind of each mark from the zero mark on, repeated as often as needed.
-    pub pattern: &'a [u8],
-    /// Numbers on the dial.
-    pub numbers: Option<Numbers>,
-}
-
-/// A kind of mark.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-pub struct MarkKind {
-    /// Length of its line.
-    pub length: Length,
-}
-
-/// How a dial is numbered.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-pub struct Numbers {
-    /// Every `every`-th mark carries a number.
-    pub every: u32,
-    /// By how much numbers climb from one mark to the next.
-    pub per_mark: u32,
-    /// The way numbers climb round the work, seen from its front.
-    pub climbs: Sense,
-    /// Whether the zero mark reads 0; otherwise it reads the full count.
-    pub zero: bool,
 }
 
 impl Question<'_> {
@@ -262,57 +227,6 @@ impl Parts {
     }
 }
 
-impl Graduation<'_> {
-    fn check(&self) -> Result<(), Error> {
-        bounds::DIVISIONS.check(i64::from(self.count))?;
-        let most = |most| Cause::TooMany { most: u16::try_from(most).unwrap_or(u16::MAX) };
-        if self.kinds.is_empty() || self.pattern.is_empty() {
-            return Err(Error::new(Field::Marks, Cause::Empty));
-        }
-        if self.kinds.len() > MAX_MARK_KINDS {
-            return Err(Error::new(Field::Marks, most(MAX_MARK_KINDS)));
-        }
-        if self.pattern.len() > MAX_PATTERN {
-            return Err(Error::new(Field::Marks, most(MAX_PATTERN)));
-        }
-        let known = |&kind: &u8| usize::from(kind) < self.kinds.len();
-        let sized = |kind: &MarkKind| kind.length.mm() > Fraction::ZERO;
-        let numbered = self.numbers.is_none_or(|n| {
-            n.every >= 1 && n.per_mark >= 1 && n.every <= self.count && n.per_mark <= 10_000
-        });
-        if !self.pattern.iter().all(known) || !self.kinds.iter().all(sized) || !numbered {
-            return Err(Error::new(Field::Marks, Cause::Conflict));
-        }
-        Ok(())
-    }
-
-    /// Kind of the mark at position `index`: its place in `kinds`.
-    #[must_use]
-    pub fn kind(&self, index: u32) -> Option<u8> {
-        let place = usize::try_from(index).ok()?.checked_rem(self.pattern.len())?;
-        self.pattern.get(place).copied()
-    }
-
-    /// The number to stamp or engrave at position `index`, if it carries one,
-    /// on a head whose work turns `work_turns` for a clockwise handle.
-    ///
-    /// Marks follow each other round the work against the way it turns, so the
-    /// numbers climb from mark to mark only when `climbs` is the other sense.
-    #[must_use]
-    pub fn number(&self, index: u32, work_turns: Sense) -> Option<u32> {
-        let numbers = self.numbers?;
-        let index = index.checked_rem(self.count)?;
-        if index.checked_rem(numbers.every)? != 0 {
-            return None;
-        }
-        let climbing = numbers.climbs != work_turns;
-        let mark = if climbing { index } else { self.count.checked_sub(index)? };
-        let mark = mark.checked_rem(self.count)?;
-        let mark = if mark == 0 && !numbers.zero { self.count } else { mark };
-        mark.checked_mul(numbers.per_mark)
-    }
-}
-
 /// From the first angle of a list forward to the one at `index`, passing all
 /// between: their difference, and a turn for each time the list climbs past zero.
 fn list_travel(angles: &[Angle], index: u32) -> Result<Fraction, Error> {
@@ -348,20 +262,6 @@ pub enum Asked {
     List(List<Angle, MAX_ANGLES>),
     /// Equal parts with marks of several lengths and numbers.
     Marks(Marks),
-}
-
-/// A [`Graduation`] that owns its lists.
-#[derive(Clone, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-pub struct Marks {
-    /// How many marks in one turn.
-    pub count: u32,
-    /// Kinds of mark.
-    pub kinds: List<MarkKind, MAX_MARK_KINDS>,
-    /// Kind of each mark, repeated as often as needed.
-    pub pattern: List<u8, MAX_PATTERN>,
-    /// Numbers on the dial.
-    pub numbers: Option<Numbers>,
 }
 
 impl Asked {
@@ -419,19 +319,5 @@ mod tests {
         }
         let degrees: Vec<i64> = travels.iter().map(|a| a.degrees().unwrap().num()).collect();
         assert_eq!(degrees, [0, 20, 20, 210, 460, 730, 730]);
-    }
-
-    #[test]
-    fn numbers_climb_the_way_asked() {
-        let kinds = [MarkKind { length: Length::from_mm(Fraction::whole(3)) }];
-        let numbers = |climbs, zero| Some(Numbers { every: 10, per_mark: 1, climbs, zero });
-        let dial = |numbers| Graduation { count: 60, kinds: &kinds, pattern: &[0], numbers };
-        let against = dial(numbers(Sense::Anticlockwise, true));
-        assert_eq!(against.number(10, Sense::Clockwise), Some(10));
-        assert_eq!(against.number(0, Sense::Clockwise), Some(0));
-        assert_eq!(against.number(11, Sense::Clockwise), None);
-        let with = dial(numbers(Sense::Clockwise, false));
-        assert_eq!(with.number(10, Sense::Clockwise), Some(50));
-        assert_eq!(with.number(0, Sense::Clockwise), Some(60));
     }
 }

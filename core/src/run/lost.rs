@@ -1,7 +1,8 @@
 //! "I lost my place": the positions that fit what can be read off the machine
 //! and the work.
-use super::plan::{Mark, Plan};
+use super::plan::Plan;
 use super::state::State;
+use crate::divide::Mark;
 use crate::divide::{At, Place, Stops, Way};
 use crate::error::{Cause, Error, Field};
 use crate::measure::Angle;

@@ -56,11 +56,12 @@ mod state;
 #[cfg(test)]
 mod walk;
 
+pub use crate::divide::Mark;
 pub use count::Encoder;
 pub use cuts::Cuts;
 pub use event::{Event, What};
 pub use frozen::{Confirm, Frozen, Header, Record, Round, SCHEMA, TITLE, Version};
 pub use lost::{Fit, Fits, MarkSeen, Nearby, RingSeen, Seen, Stray, stray};
 pub use past::{Return, WentPast};
-pub use plan::{Home, Mark, Plan};
+pub use plan::{Home, Plan};
 pub use state::{ASK_WITHIN_MS, Phase, Pressed, State, UNDO};

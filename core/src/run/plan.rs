@@ -1,9 +1,9 @@
 //! What a run is computed with, and what it can be asked about its positions.
 use super::frozen::{Confirm, Round};
-use crate::divide::{Graduation, Move, Place, Question, Stops, Way};
+use crate::divide::{Mark, Move, Place, Question, Stops, Way};
 use crate::error::Error;
 use crate::head::Sense;
-use crate::measure::{Angle, Length};
+use crate::measure::Angle;
 use crate::number::Fraction;
 
 /// The part of a [`super::Frozen`] record that the place follows from, borrowed:
@@ -38,18 +38,6 @@ pub struct Home {
     pub place: Place,
 }
 
-/// A mark of a graduation.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-pub struct Mark {
-    /// Its kind, as listed in the question.
-    pub kind: u8,
-    /// Length of its line.
-    pub length: Length,
-    /// The number beside it, if it carries one.
-    pub number: Option<u32>,
-}
-
 impl<W: Stops> Plan<'_, W> {
     /// Where everything stands at position `index`.
     ///
@@ -72,7 +60,7 @@ impl<W: Stops> Plan<'_, W> {
         if index >= graduation.count {
             return None;
         }
-        mark(&graduation, self.part_at(index), self.work_turns)
+        graduation.at(self.part_at(index), self.work_turns)
     }
 
     /// What the degree ring reads at position `index`, from 0 up to a turn, if
@@ -117,10 +105,4 @@ impl Plan<'_> {
         let step = self.step(last.saturating_sub(1))?;
         Ok(Some(Home { step, place: self.place(last)? }))
     }
-}
-
-fn mark(graduation: &Graduation, part: u32, work_turns: Sense) -> Option<Mark> {
-    let kind = graduation.kind(part)?;
-    let length = graduation.kinds.get(usize::from(kind))?.length;
-    Some(Mark { kind, length, number: graduation.number(part, work_turns) })
 }

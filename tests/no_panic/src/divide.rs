@@ -16,8 +16,9 @@ pub fn calls() {
     keep(Question::index_of(&any(), any()));
     Question::travels(&any()).for_each(keep);
     keep(Question::travel(&any(), any()));
-    keep(Graduation::kind(&any(), any()));
-    keep(Graduation::number(&any(), any(), any()));
+    keep(Graduation::mark_at(&any(), any(), any()));
+    keep(Graduation::at(&any(), any(), any()));
+    keep(Graduation::mark(&any(), any()));
     keep(Asked::question(&any()));
 
     keep(divide::answer::<4>(&any(), &any()));

@@ -10,6 +10,7 @@
 #![no_main]
 
 mod cutting;
+mod dials;
 mod divide;
 mod gearing;
 mod head;
@@ -52,6 +53,7 @@ extern "C" fn _start() {
     teeth::calls();
     wheels::calls();
     sheets::calls();
+    dials::calls();
 }
 
 #[cfg(not(feature = "why"))]

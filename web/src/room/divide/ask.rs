@@ -241,9 +241,9 @@ mod tests {
         fields.set("kind", "dial");
         let asked = asked(&fields).unwrap();
         let Question::Marks(dial) = asked.question() else { panic!("a dial") };
-        let kinds: Vec<u8> = (0..11).filter_map(|k| dial.kind(k)).collect();
+        let kinds: Vec<u8> = (0..11).filter_map(|k| dial.mark(k)).map(|mark| mark.kind).collect();
         assert_eq!(kinds, [0, 2, 2, 2, 2, 1, 2, 2, 2, 2, 0]);
-        assert_eq!(dial.number(10, Sense::Clockwise), Some(10));
+        assert_eq!(dial.at(10, Sense::Clockwise).unwrap().number, Some(10));
     }
 
     #[test]

@@ -54,8 +54,10 @@ fn row(worked: &Worked, way: &Way, index: u32) -> Markup {
             th scope="row" { (question.part_at(index) + 1) }
             @if let Question::Marks(dial) = question {
                 td {
-                    (dial.kind(index).map_or("", words::mark_kind))
-                    @if let Some(number) = dial.number(index, worked.head.work_turns) { " " b { (number) } }
+                    @if let Some(mark) = dial.at(index, worked.head.work_turns) {
+                        (words::mark_kind(mark.kind))
+                        @if let Some(number) = mark.number { " " b { (number) } }
+                    }
                 }
             }
             td { (words::angle_text(handturn::measure::Angle::from_turns(place.wanted.turns().part()))) }
