@@ -250,7 +250,7 @@ impl Reach {
         let all = all.map_err(of)?.floor();
         let (mut good, mut bad) = (0_i64, all.min(i64::from(u32::MAX)).saturating_add(1));
         while bad.saturating_sub(good) > 1 {
-            let middle = good.midpoint(bad);
+            let middle = good.saturating_add(bad.saturating_sub(good).div_euclid(2));
             let worst = self.worst(float::of(Fraction::new(middle, per)?));
             if worst.value.abs() + worst.bound <= within {
                 good = middle;

@@ -83,7 +83,7 @@ mod tests {
         // Sixths of a turn: the chord is the radius; halves: the diameter.
         check(division(6, mm(80, 1), Across::Chord), 40.0);
         check(division(2, mm(80, 1), Across::Chord), 80.0);
-        check(division(100, mm(100, 1), Across::Arc), 3.141_592_65);
+        check(division(40, mm(100, 1), Across::Arc), 7.853_981_6);
         // One millimetre each on the clock's ring of 365.
         check(diameter(365, mm(1, 1), Across::Arc), 116.183_11);
         check(diameter(6, mm(40, 1), Across::Chord), 80.0);

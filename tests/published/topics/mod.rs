@@ -1,5 +1,6 @@
 //! One file a topic; each reads its rows and says what became of each.
 mod coverage;
+mod dials;
 mod differential;
 mod direct;
 mod fitting;
@@ -144,6 +145,12 @@ pub(crate) const TOPICS: &[Topic] = &[
         run: threads::depths,
     },
     Topic { file: "starts.csv", title: "threads of several starts", run: threads::starts },
+    Topic { file: "dials.csv", title: "verniers and what they read", run: dials::verniers },
+    Topic {
+        file: "dial_screws.csv",
+        title: "marks of a dial that suit a screw",
+        run: dials::screws,
+    },
     Topic { file: "half_nuts.csv", title: "when half nuts may close", run: threads::half_nuts },
     Topic {
         file: "holes_placed.csv",
