@@ -5,6 +5,7 @@ mod coordinates;
 mod dials;
 mod found;
 mod involutes;
+mod plates;
 mod threads;
 mod wheels;
 mod wide;
@@ -38,6 +39,7 @@ struct Try {
 
 const ROWS: &[Row] = &[
     Row { name: "Angle::arc_mm", allowed: 4.0, tries: arcs },
+    Row { name: "budget::arc_mm", allowed: 4.0, tries: plates::arcs },
     Row { name: "Found::off_ppm", allowed: 3.0, tries: || trains(Found::off_ppm, 1_000_000) },
     Row {
         name: "Found::off_over",

@@ -219,7 +219,7 @@ fn offer<const EACH: usize>(
 }
 
 /// Hands every way of `kind` to `keep`; says why in case there are none.
-fn each_way(
+pub(crate) fn each_way(
     kind: Kind,
     question: &Question,
     head: &Head,

@@ -27,6 +27,7 @@ mod residues;
 mod way;
 mod working;
 
+pub(crate) use answer::each_way;
 pub use answer::{Answer, Group, Lacking, LeftOut, Order, Rated, Reason, answer, compare};
 pub use compound::Compound;
 pub use differential::Differential;

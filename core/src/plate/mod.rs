@@ -1,5 +1,34 @@
-//! The index plate you lack: where its holes lie on a mill's table, and how to divide
-//! with no head at all, by a tape round a drum or by disks that touch.
+//! The plate one lacks, and how wrong any division comes out on a real head.
+//!
+//! [`budget()`] adds up what makes a division wrong: the rounding of the way and
+//! the errors of plate, pin, worm, wheel and hands. [`ladder()`] plans a plate
+//! that is not owned: drilled first by the best way at hand, then, if it pays,
+//! once more with the plate just made, whose errors come out divided by the worm.
+//! [`ring`] sees to it that the holes fit pin, handle and blank; [`coordinates`] says
+//! where they lie on a mill's table; [`tape`] and [`disks`] divide with no head at all.
+//!
+//! ```
+//! use handturn::divide::{Kind, Parts, Question, answer};
+//! use handturn::head::{Head, SET_A, plates_of};
+//! use handturn::plate::{Making, Source, Sources, ladder};
+//! // The clock's wheel of 127: no circle owned serves, a plate of 127 holes would.
+//! let head = Head { plates: plates_of(&SET_A)?, ..Head::default() };
+//! let question = Question::Parts(Parts { count: 127, every: 1 });
+//! // Drilled by nearest holes; nothing but rounding and drilling, to see them alone.
+//! let answer = answer::<1>(&question, &head)?;
+//! let first = answer.group(Kind::NearestHole).map(|group| group.closest[0].way);
+//! let making = Making { question, first, sources: Sources::NONE, ..Making::default() };
+//! let plan = ladder(&head, &making)?;
+//! // Holes up to 328″ + 188″ out; the wheel cut with them a fortieth of that.
+//! let first = &plan.generations[0];
+//! assert!((first.plate.sum.total.value - 515.6).abs() < 0.1);
+//! assert!((first.work.sum.total.value - 12.9).abs() < 0.1);
+//! // Drilled once more with itself, what is left is its drilling.
+//! let second = &plan.generations[1];
+//! assert!((second.work.sum.total.value - 5.0).abs() < 0.1);
+//! assert_eq!(second.work.dominant, Some(Source::Drilling));
+//! # Ok::<(), handturn::Error>(())
+//! ```
 //!
 //! ```
 //! use handturn::head::Sense;
@@ -24,6 +53,18 @@
 //! assert_eq!(hole.dial[1].comes, Comes::Straight);
 //! # Ok::<(), handturn::Error>(())
 //! ```
+mod budget;
 pub mod coordinates;
 pub mod disks;
+mod known;
+mod ladder;
+pub mod ring;
+mod sources;
+mod strand;
 pub mod tape;
+#[cfg(test)]
+mod tests;
+
+pub use budget::{Budget, Share, Sums, Term, along, arc_mm, budget};
+pub use ladder::{Generation, Ladder, MAX_GENERATIONS, Making, Need, fitted, ladder, need};
+pub use sources::{Source, Sources, Spread};

@@ -16,6 +16,7 @@ mod gearing;
 mod head;
 mod measure;
 mod number;
+mod plates;
 mod run;
 mod sheets;
 mod slanted;
@@ -51,6 +52,7 @@ extern "C" fn _start() {
     cutting::calls();
     slanted::calls();
     teeth::calls();
+    plates::calls();
     wheels::calls();
     sheets::calls();
     dials::calls();
