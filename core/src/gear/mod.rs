@@ -17,6 +17,7 @@
 //! assert_eq!(Tooth::default().rule, DepthRule::Coarse);
 //! # Ok::<(), handturn::Error>(())
 //! ```
+mod bevel;
 pub mod chordal;
 pub mod cutter;
 mod flank;
@@ -33,10 +34,13 @@ pub mod swing;
 pub mod table;
 pub mod telling;
 mod tooth;
+mod worm;
 
+pub use bevel::{Bevel, BevelSizes, BevelWheel, Depth};
 pub use helical::{Crossed, Helical, HelicalSizes, crossed};
 pub use rack::{Rack, RackPlace, RackSizes};
 pub use size::Size;
 pub use slant::Caliper;
 pub use spur::{Arcs, Spur};
 pub use tooth::{DepthRule, Tooth};
+pub use worm::{Axial, Worm, WormPair, WormSizes, WormWheel};
