@@ -6,6 +6,7 @@
 //! core's float door, so host tests and page agree to the last digit.
 pub mod plate;
 pub mod strip;
+pub mod swing;
 pub mod thread;
 pub mod train;
 pub mod wires;

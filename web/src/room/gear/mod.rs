@@ -16,7 +16,12 @@ use maud::{Markup, html};
 
 const TABS: Tabs = Tabs {
     room: "ge-",
-    steps: &[("blank", words::BLANK), ("cutter", words::CUTTER), ("depth", words::DEPTH)],
+    steps: &[
+        ("blank", words::BLANK),
+        ("cutter", words::CUTTER),
+        ("depth", words::DEPTH),
+        ("check", words::CHECK),
+    ],
 };
 
 /// The room as markup.

@@ -118,3 +118,34 @@ fn a_blank_as_found_changes_the_depth_and_whether_it_swings() {
     visit.typed("ge-collar", "60");
     visit.shows(&["The table is in the way by 6.250 mm."]);
 }
+
+#[test]
+fn a_tooth_is_checked_three_ways() {
+    let mut visit = Visit::to("gear");
+    visit.press("ge-tab", "check");
+    visit.shows(&[
+        // 64·sin 1.40625° = 1.57064; (66 − 64·cos 1.40625°) ÷ 2 = 1.00964.
+        "Set the height to 1.010 mm 0.0397 in The tooth reads 1.571 mm 0.0618 in",
+        "Half its angle = s ÷ D × 57.2958 = 1.4063°",
+        // cos 20° × (7π + π/2 + 64 × 0.014904) = 23.03734.
+        "Over 8 teeth 23.037 mm 0.9070 in",
+        "W = cos 20° × (7 × π × 1 + s + D × inv) = 0.939693 × (21.9911 + 1.5708 + 0.9539) = 23.0373",
+        // inv φ = 0.024544 + 0.014904 + 0.028267 − 0.049087; 64·cos 20° ÷ cos φ + 1.7.
+        "Over two 1.7 mm pins 66.332 mm 2.6115 in",
+    ]);
+    visit.typed("ge-over", "7");
+    visit.shows(&["Over 7 teeth 20.085 mm"]);
+    visit.typed("ge-over", "20");
+    visit.shows(&["Teeth in the span must be from", "Over 7 teeth 20.085 mm"]);
+    visit.typed("ge-pin", "1.2");
+    visit.shows(&["That pin falls into the gap. Use 1.6", "Over two 1.7 mm pins"]);
+    visit.typed("ge-pin", "4");
+    visit.shows(&["That pin rides on the tips."]);
+    visit.typed("ge-pin", "");
+    visit.typed("ge-pins", "0.5 4");
+    visit.shows(&["None of your pins serves here"]);
+    visit.typed("ge-pins", "1 2");
+    visit.typed("ge-teeth", "127");
+    // Odd: 128.4701 × cos(90° ÷ 127) + 2.
+    visit.shows(&["Over two 2 mm pins 130.460 mm 5.1362 in", "The teeth are odd in number"]);
+}

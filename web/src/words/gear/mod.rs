@@ -1,4 +1,5 @@
 //! The words of the Gear room: here what several kinds of teeth say.
+pub mod check;
 pub mod cutter;
 pub mod straight;
 
@@ -15,6 +16,7 @@ words! {
     BLANK = "Blank";
     CUTTER = "Cutter";
     DEPTH = "Depth";
+    CHECK = "Check";
 
     TEETH = "Number of teeth";
     SIZE_BY = "Size given by";
@@ -41,7 +43,7 @@ words! {
 
 /// All labels, for the test that reads them.
 #[cfg(test)]
-pub(crate) const EVERY: [&[&str]; 3] = [ALL, cutter::ALL, straight::ALL];
+pub(crate) const EVERY: [&[&str]; 4] = [ALL, check::ALL, cutter::ALL, straight::ALL];
 
 /// The heading over the answer.
 #[must_use]

@@ -2,7 +2,7 @@
 use crate::words::{decimal, in_mm, inches, mm};
 use handturn::gear::Spur;
 use handturn::gear::found::{Blank, Height};
-use handturn::gear::swing::Room;
+use handturn::gear::swing::{Room, Setup};
 use handturn::measure::Length;
 use handturn::number::Fraction;
 
@@ -21,11 +21,14 @@ words! {
     CENTRE_HEIGHT = "Centre height, mm";
     CUTTER_DIAMETER = "Cutter diameter, mm";
     COLLAR = "Arbor collar or nut, mm";
-    BESIDE = "What stands beside the blank reaches above its centre, mm";
+    BESIDE = "Beside it, above centre, mm";
     ROOM = "Room wanted, mm";
     TOUCHING = "Arbor over the table, touching on";
     AT_DEPTH = "Arbor over the table, full depth";
     LEAST_CUTTER = "Least cutter that clears all";
+    TABLE = "table";
+    ARBOR = "arbor and collars";
+    SWING_WHY = "Beside it: what dog, tailstock or the blank’s own nut reach above its centre below the arbor; empty where nothing does.";
     WHOLE_DEPTH = "Whole depth";
     FROM_FOUND = "Depth from this blank";
 }
@@ -110,4 +113,21 @@ pub fn room(room: &Room) -> Vec<String> {
         lines.push(line("What stands beside the blank", left, room.head_clears));
     }
     lines
+}
+
+/// The swing in a sentence.
+#[must_use]
+pub fn swing_name(setup: &Setup, room: &Room) -> String {
+    [
+        "The blank of ",
+        &in_mm(setup.outside),
+        " over the table, its centre ",
+        &mm(setup.centre_height),
+        " mm high; the cutter of ",
+        &mm(setup.cutter),
+        " mm at full depth, its arbor ",
+        &mm(room.at_depth),
+        " mm high.",
+    ]
+    .concat()
 }

@@ -1,5 +1,6 @@
 //! Blank: what to turn, the blank as it came out, and whether it swings.
 use super::Asked;
+use crate::draw::swing as draw;
 use crate::fields::Fields;
 use crate::room::steps::{self, Form, Names, Text, Wrong, large, length};
 use crate::words::{self as all, gear::straight as says};
@@ -31,7 +32,8 @@ pub(super) fn in_force(fields: &Fields, asked: &Asked) -> (Option<Blank>, Option
     steps::in_force(fields, FOUND, |text| blank(text, asked))
 }
 
-fn room(text: Text, outside: Length, depth: Length) -> Result<Room, Wrong> {
+/// How the wheel is set up, and the room there is.
+fn room(text: Text, outside: Length, depth: Length) -> Result<(Setup, Room), Wrong> {
     let setup = Setup {
         outside,
         depth,
@@ -41,12 +43,13 @@ fn room(text: Text, outside: Length, depth: Length) -> Result<Room, Wrong> {
         beside: text.length_if("ge-beside", Of::Length)?,
         clearance: text.length("ge-room", Of::Length)?,
     };
-    swing(&setup).map_err(|error| match error.field {
+    let room = swing(&setup).map_err(|error| match error.field {
         Of::CentreHeight => ("ge-centre", error),
-        Of::Cutter => ("ge-cutter", error),
+        Of::Cutter => ("ge-collar", error),
         Of::Length => ("ge-room", error),
         _ => ("", error),
-    })
+    })?;
+    Ok((setup, room))
 }
 
 /// Keeps the step's fields, where they read.
@@ -58,7 +61,11 @@ pub(super) fn keep_good(fields: &mut Fields, asked: &Asked, name: &str) {
     }
 }
 
-/// The outside diameter in force.
+/// The outside diameter in force, as drawn or as it came out.
+pub(super) fn outside_in_force(fields: &Fields, asked: &Asked) -> Option<Length> {
+    in_force(fields, asked).0.as_ref().map(outside)
+}
+
 fn outside(blank: &Blank) -> Length {
     blank.drawn.mm().checked_add(blank.over.mm()).map_or(blank.drawn, Length::from_mm)
 }
@@ -83,13 +90,13 @@ pub(super) fn panel(fields: &Fields, asked: &Asked) -> Markup {
                     ul.work { li { (says::blank_line(wheel)) } }
                     p.why { (says::BLANK_FROM) }
                 }
-            }
-            div.figures {
                 section.setup aria-label=(says::AS_FOUND) {
                     h3 { (says::AS_FOUND) }
                     (form.text("ge-found", says::FOUND))
                     @if let Some(blank) = &blank { (as_found(blank)) }
                 }
+            }
+            div.figures {
                 @if let Some(blank) = &blank { (swings(fields, blank)) }
             }
         }
@@ -119,10 +126,11 @@ fn swings(fields: &Fields, blank: &Blank) -> Markup {
     html! {
         section.setup aria-label=(says::SWINGS) {
             h3 { (says::SWINGS) }
-            @if let Some(room) = &room {
+            @if let Some((setup, room)) = &room {
                 div.verdict.care[!(room.table_clears && room.collar_clears && room.head_clears)] role="status" {
                     @for line in says::room(room) { p { (line) } }
                 }
+                figure.draw.plate { (draw::drawing(setup, room)) }
                 dl.facts {
                     (length(says::TOUCHING, room.touching))
                     (length(says::AT_DEPTH, room.at_depth))
@@ -136,6 +144,7 @@ fn swings(fields: &Fields, blank: &Blank) -> Markup {
                 (form.text("ge-beside", says::BESIDE))
                 (form.text("ge-room", says::ROOM))
             }
+            p.why { (says::SWING_WHY) }
         }
     }
 }

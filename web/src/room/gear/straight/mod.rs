@@ -1,5 +1,6 @@
 //! A wheel with straight teeth, by involute cutters.
 mod blank;
+mod check;
 mod cutter;
 mod depth;
 
@@ -62,6 +63,7 @@ pub(super) fn heading(asked: &Asked) -> String {
 pub(super) fn panel(fields: &Fields, asked: &Asked, step: &str) -> Markup {
     match step {
         "cutter" => cutter::panel(fields, asked),
+        "check" => check::panel(fields, asked),
         "depth" => depth::panel(fields, asked),
         _ => blank::panel(fields, asked),
     }
@@ -70,4 +72,5 @@ pub(super) fn panel(fields: &Fields, asked: &Asked, step: &str) -> Markup {
 /// Keeps the fields of the step that `name` belongs to, where they read.
 pub(super) fn keep_good(fields: &mut Fields, asked: &Asked, name: &str) {
     blank::keep_good(fields, asked, name);
+    check::keep_good(fields, asked, name);
 }

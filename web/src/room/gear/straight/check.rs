@@ -1,0 +1,147 @@
+//! Check: the tooth by caliper, a span over several, over two pins; and with its mate.
+use super::{Asked, blank};
+use crate::fields::Fields;
+use crate::pieces::caution;
+use crate::room::lines;
+use crate::room::steps::{self, Form, Names, Text, Wrong};
+use crate::words::errors::said;
+use crate::words::gear::check as says;
+use handturn::bounds::Bound;
+use handturn::gear::{Spur, chordal, pins, span};
+use handturn::measure::Length;
+use handturn::{Cause, Error, Field as Of};
+use maud::{Markup, html};
+
+const SPAN: &[&Names] = &[&[("ge-over", "")]];
+const PINS: &[&Names] =
+    &[&[("ge-pins", "0.5 0.8 0.85 1 1.2 1.5 1.7 2 2.5 3 3.5 4 5 6 8 10"), ("ge-pin", "")]];
+/// Teeth that a span can take in.
+const TEETH: Bound = Bound { field: Of::Span, least: 1, greatest: 5_000 };
+
+/// A pin in the gaps: what it reads.
+struct Over {
+    pin: Length,
+    /// One of those owned, or typed; else the best one stands for it.
+    serves: bool,
+    range: pins::Range,
+    over: pins::Over,
+}
+
+fn spans(text: Text, wheel: &Spur, outside: Length) -> Result<span::Span, Wrong> {
+    let at = |error| ("ge-over", error);
+    let teeth = if text.is_empty("ge-over") { None } else { Some(text.count("ge-over", TEETH)?) };
+    span::over(wheel, outside, teeth).map_err(at)
+}
+
+fn over_pins(text: Text, wheel: &Spur, outside: Length) -> Result<Over, Wrong> {
+    let at = |error| ("ge-pin", error);
+    let range = pins::range(wheel, outside).map_err(|e| ("", e))?;
+    let owned = lines::lengths(text.get("ge-pins"), Of::Pin).map_err(|e| ("ge-pins", e))?;
+    let chosen = match text.length_if("ge-pin", Of::Pin)? {
+        Some(pin) => Some(pin),
+        None => pins::choose(wheel, outside, &owned).map_err(|e| ("ge-pins", e))?,
+    };
+    // Where none of those owned serves, the best one is shown.
+    let best = || handturn::measure::write::rounded(range.best, 2).map(Length::from_mm);
+    let pin = chosen.or_else(best).ok_or(("ge-pins", Error::new(Of::Pin, Cause::Overflow)))?;
+    let over = pins::over(wheel, outside, pin).map_err(at)?;
+    Ok(Over { pin, serves: chosen.is_some(), range, over })
+}
+
+/// Keeps the step's fields, where they read.
+pub(super) fn keep_good(fields: &mut Fields, asked: &Asked, name: &str) {
+    if let Some(outside) = blank::outside_in_force(fields, asked) {
+        steps::keep_good(fields, SPAN, name, |text| spans(text, &asked.wheel, outside));
+        steps::keep_good(fields, PINS, name, |text| over_pins(text, &asked.wheel, outside));
+    }
+}
+
+/// The step as markup.
+pub(super) fn panel(fields: &Fields, asked: &Asked) -> Markup {
+    let Some(outside) = blank::outside_in_force(fields, asked) else { return html! {} };
+    html! {
+        div.two {
+            div.figures { (caliper(&asked.wheel, outside)) (spanned(fields, &asked.wheel, outside)) }
+            div.figures { (pinned(fields, &asked.wheel, outside)) }
+        }
+    }
+}
+
+fn caliper(wheel: &Spur, outside: Length) -> Markup {
+    html! {
+        section.setup aria-label=(says::CALIPER) {
+            h3 { (says::CALIPER) }
+            @match chordal::tooth(wheel, outside) {
+                Ok(chordal) => {
+                    div.pair {
+                        (figure(says::SET_HEIGHT, chordal.height.value))
+                        (figure(says::READS, chordal.thickness.value))
+                    }
+                    details id="ge-caliper-working" {
+                        summary { (crate::words::BY_HAND) }
+                        ul.work { @for line in says::chordal_lines(wheel, outside, &chordal) { li { (line) } } }
+                        p.why { (says::constant(&chordal)) }
+                    }
+                }
+                Err(error) => (caution(html! { (said(&error, "").wrong) })),
+            }
+        }
+    }
+}
+
+/// A reading: millimetres large, inches under them.
+pub(super) fn figure(label: &str, mm: f64) -> Markup {
+    html! {
+        div {
+            p.lab { (label) }
+            p.answer-big.gears { (says::mm(mm)) " " small { "mm" } }
+            p.answer-mid { (says::inch(mm)) " " small { "in" } }
+        }
+    }
+}
+
+fn spanned(fields: &Fields, wheel: &Spur, outside: Length) -> Markup {
+    let (span, wrong) = steps::in_force(fields, SPAN, |text| spans(text, wheel, outside));
+    let form = Form { fields, names: SPAN, wrong: wrong.as_ref() };
+    html! {
+        section.setup aria-label=(says::SPAN) {
+            h3 { (says::SPAN) }
+            @if let Some(span) = &span {
+                (figure(&says::over_teeth(span.teeth), span.reading.value))
+                p.why { (says::span_serves(span)) }
+            }
+            (form.number("ge-over", says::TEETH_OVER))
+            @if let Some(span) = &span {
+                details id="ge-span-working" {
+                    summary { (crate::words::BY_HAND) }
+                    ul.work { @for line in says::span_lines(wheel, span) { li { (line) } } }
+                }
+            }
+        }
+    }
+}
+
+fn pinned(fields: &Fields, wheel: &Spur, outside: Length) -> Markup {
+    let (over, wrong) = steps::in_force(fields, PINS, |text| over_pins(text, wheel, outside));
+    let form = Form { fields, names: PINS, wrong: wrong.as_ref() };
+    html! {
+        section.setup aria-label=(says::PINS) {
+            h3 { (says::PINS) }
+            @if let Some(("", error)) = &wrong { (caution(html! { (said(error, "").wrong) })) }
+            @if let Some(over) = &over {
+                (figure(&says::over_pins(over.pin), over.over.reading.value))
+                @if !over.serves { p.care { (says::NONE_SERVES) } }
+                p.why { (says::pin_range(&over.range, over.pin)) }
+                @if wheel.teeth % 2 == 1 { p.why { (says::ODD) } }
+            }
+            (form.text("ge-pins", says::PINS_OWNED))
+            (form.text("ge-pin", says::PIN_USED))
+            @if let Some(over) = &over {
+                details id="ge-pin-working" {
+                    summary { (crate::words::BY_HAND) }
+                    ul.work { @for line in says::pin_lines(wheel, over.pin, &over.over) { li { (line) } } }
+                }
+            }
+        }
+    }
+}
