@@ -112,6 +112,12 @@ bounds! {
     GROOVES: Teeth, 1..=5_000;
     /// Angle between the shafts of bevel wheels, in degrees.
     SHAFTS: Shafts, 20..=160;
+    /// Keys of a splined shaft.
+    SPLINE_KEYS: Keys, 3..=100;
+    /// Flats on round stock.
+    FLATS: Sides, 1..=100;
+    /// Leaves of a clock's pinion.
+    LEAVES: Leaves, 6..=100;
 }
 
 /// Least and greatest length of a thread, its tools or what a plate is made by, in

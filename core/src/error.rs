@@ -143,6 +143,24 @@ pub enum Field {
     Drum,
     /// Lead screw of a mill's table.
     Table,
+    /// By how much a ratchet's face leans back from the radius.
+    Undercut,
+    /// Angle between the two sides of a single-angle cutter.
+    CutterAngle,
+    /// What a ratchet's tooth keeps of the outside.
+    Land,
+    /// Keys of a splined shaft.
+    Keys,
+    /// Width of a key.
+    Key,
+    /// How many flats.
+    Sides,
+    /// Size across flats.
+    Flats,
+    /// Leaves of a pinion.
+    Leaves,
+    /// Rise of a cam.
+    Rise,
 }
 
 /// What is wrong, with the limits that apply.

@@ -6,6 +6,7 @@ mod dials;
 mod found;
 mod involutes;
 mod plates;
+mod shapes;
 mod threads;
 mod wheels;
 mod wide;
@@ -82,6 +83,7 @@ const ROWS: &[Row] = &[
     Row { name: "involute::angle", allowed: 8.0, tries: involutes::inverses },
     Row { name: "span::thickness", allowed: 16.0, tries: involutes::by_span },
     Row { name: "pins::thickness", allowed: 16.0, tries: involutes::by_pins },
+    Row { name: "ratchet::face_teeth", allowed: 12.0, tries: shapes::face_tilts },
     Row { name: "lead::lead_angle", allowed: 8.0, tries: threads::lead_angles },
     Row { name: "tape::drum", allowed: 4.0, tries: coordinates::drums },
     Row { name: "infeed::apex", allowed: 8.0, tries: threads::apexes },

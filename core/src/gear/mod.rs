@@ -18,17 +18,22 @@
 //! # Ok::<(), handturn::Error>(())
 //! ```
 mod bevel;
+pub mod cam;
 pub mod chordal;
+pub mod clock;
 pub mod cutter;
 mod flank;
+pub mod flats;
 pub mod found;
 mod helical;
 pub mod involute;
 pub mod pins;
 mod rack;
+pub mod ratchet;
 mod size;
 mod slant;
 pub mod span;
+pub mod spline;
 mod spur;
 pub mod swing;
 pub mod table;

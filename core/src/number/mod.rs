@@ -1,5 +1,6 @@
 //! Exact fractions, the best fraction under a limit, and the one door to floats.
 mod best;
+mod carry;
 pub mod float;
 mod fraction;
 mod integer;

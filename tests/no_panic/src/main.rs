@@ -18,6 +18,7 @@ mod measure;
 mod number;
 mod plates;
 mod run;
+mod shapes;
 mod sheets;
 mod slanted;
 mod teeth;
@@ -53,6 +54,7 @@ extern "C" fn _start() {
     slanted::calls();
     teeth::calls();
     plates::calls();
+    shapes::calls();
     wheels::calls();
     sheets::calls();
     dials::calls();

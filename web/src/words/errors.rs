@@ -23,7 +23,7 @@ pub fn said(error: &Error, typed: &str) -> Said {
         (Field::Parts, Cause::Empty | Cause::NotANumber | Cause::NotWhole | Cause::OutOfRange { .. }) => {
             "Parts must be a whole number from 2 to 10,000.".to_owned()
         }
-        (Field::Angle | Field::Form | Field::PressureAngle | Field::Helix | Field::Shafts, Cause::OutOfRange { least, greatest }) => {
+        (Field::Angle | Field::Form | Field::PressureAngle | Field::Helix | Field::Shafts | Field::Undercut | Field::CutterAngle, Cause::OutOfRange { least, greatest }) => {
             [name, " must be between ", &least.to_string(), " and ", &grouped(greatest.into()), " degrees."].concat()
         }
         (Field::List, Cause::Empty) => "The list needs two angles or more.".to_owned(),
@@ -132,6 +132,13 @@ const fn conflict(field: Field) -> Option<&'static str> {
         Field::Speed => "No speed is slow enough for this groove: turn the spindle by hand.",
         Field::Cutter => "The collar must be smaller than the cutter.",
         Field::SlideDial => "A slide that is set over can’t read the diameter on its dial.",
+        Field::Times => "So few steps leave cuts that do not meet. Take more, or a larger mill.",
+        Field::CutterAngle => {
+            "The cutter’s angle must be larger than one part, and cut to some depth above the centre."
+        }
+        Field::Land => "The land takes up all of a part.",
+        Field::Key => "Keys this wide leave no space between them.",
+        Field::Rise => "The rise must be less than the cam’s radius.",
         _ => return None,
     })
 }
@@ -254,6 +261,15 @@ pub fn field(field: Field) -> &'static str {
         Field::Vernier => "The vernier",
         Field::Drum => "The drum",
         Field::Table => "The table’s screw",
+        Field::Undercut => "Undercut",
+        Field::CutterAngle => "Angle of the cutter",
+        Field::Land => "The land",
+        Field::Keys => "The number of keys",
+        Field::Key => "The key",
+        Field::Sides => "The number of flats",
+        Field::Flats => "Across flats",
+        Field::Leaves => "The number of leaves",
+        Field::Rise => "The rise",
         _ => "The number",
     }
 }
