@@ -1,6 +1,7 @@
 //! Tries of the involute function, of its inverse, and of what is measured on teeth.
 use crate::wide::Wide;
 use crate::{Try, part};
+use handturn::gear::trial::{self, Check, Cutting, Trial};
 use handturn::gear::{Size, Spur, Tooth, involute, pins, span};
 use handturn::measure::{Angle, Length};
 use handturn::number::Fraction;
@@ -105,6 +106,44 @@ pub(crate) fn by_pins() -> Vec<Try> {
         let truth = half.by(&Wide::of(wheel.pitch_diameter().expect("small").mm()));
         let scale = circle.magnitude();
         Some(Try { what: format!("{wheel:?}"), came, truth, scale })
+    });
+    tries.collect()
+}
+
+/// What a caliper set a module deep reads, solved in wide numbers: the tangent t at which
+/// the flank r_b·√(1 + t²) at ψ = half − inv t stands as far along the tooth as the jaws.
+pub(crate) fn by_caliper() -> Vec<Try> {
+    let tries = wheels().filter_map(|wheel| {
+        let outside = wheel.outside_diameter().expect("small");
+        let height = wheel.tooth.size.module().expect("small");
+        let check = Check::Caliper { height };
+        let came =
+            trial::wanted(&Trial { spur: wheel, outside, cutting: Cutting::Form, check }).ok()?;
+        let (two, pi) = (Wide::whole(2), Wide::pi());
+        let (angle, base) = base(&wheel);
+        let pitch = Wide::of(wheel.pitch_diameter().expect("small").mm());
+        let module = Wide::of(height.mm());
+        let tan = angle.sin_turns().over(&angle.cos_turns());
+        let shifted = Wide::of(wheel.shift).by(&module).by(&two).by(&tan);
+        let thinned = Wide::of(wheel.thinned.mm());
+        let arc = pi.by(&module).over(&two).plus(&shifted).minus(&thinned);
+        let half = arc.over(&pitch).plus(&inv(&angle));
+        let level = Wide::of(outside.mm()).over(&two).minus(&module);
+        let point = |t: &Wide| {
+            let radius = Wide::whole(1).plus(&t.by(t)).sqrt().by(&base).over(&two);
+            let turns = t.atan_turns(t.float().atan() / std::f64::consts::TAU);
+            let psi = half.minus(&t.minus(&turns.by(&pi).by(&two)));
+            let turns = psi.over(&pi).over(&two);
+            (radius.by(&turns.sin_turns()), radius.by(&turns.cos_turns()))
+        };
+        let (mut low, mut high) = (Wide::of(part(1, 1000)), Wide::whole(3));
+        for _ in 0..110 {
+            let middle = low.plus(&high).over(&two);
+            let above = point(&middle).1.minus(&level).float() > 0.0;
+            if above { high = middle } else { low = middle }
+        }
+        let truth = point(&low).0.by(&two);
+        Some(Try { what: format!("{wheel:?}"), came, truth, scale: level.magnitude() })
     });
     tries.collect()
 }

@@ -84,6 +84,7 @@ const ROWS: &[Row] = &[
     Row { name: "span::thickness", allowed: 16.0, tries: involutes::by_span },
     Row { name: "pins::thickness", allowed: 16.0, tries: involutes::by_pins },
     Row { name: "ratchet::face_teeth", allowed: 12.0, tries: shapes::face_tilts },
+    Row { name: "trial::wanted", allowed: 32.0, tries: involutes::by_caliper },
     Row { name: "lead::lead_angle", allowed: 8.0, tries: threads::lead_angles },
     Row { name: "tape::drum", allowed: 4.0, tries: coordinates::drums },
     Row { name: "infeed::apex", allowed: 8.0, tries: threads::apexes },

@@ -27,6 +27,7 @@ pub mod flats;
 pub mod found;
 mod helical;
 pub mod involute;
+pub mod outline;
 pub mod pins;
 mod rack;
 pub mod ratchet;
@@ -39,6 +40,7 @@ pub mod swing;
 pub mod table;
 pub mod telling;
 mod tooth;
+pub mod trial;
 mod worm;
 
 pub use bevel::{Bevel, BevelSizes, BevelWheel, Depth};

@@ -1,6 +1,7 @@
 //! Calls into what `handturn::gear` measures on teeth.
 use crate::{any, keep};
-use handturn::gear::{chordal, involute, pins, span};
+use handturn::gear::pins::Range;
+use handturn::gear::{chordal, involute, outline, pins, span, trial};
 
 pub fn calls() {
     keep(involute::inv(any()));
@@ -9,9 +10,12 @@ pub fn calls() {
     keep(chordal::rack(&any(), any()));
     keep(span::over(&any(), any(), any()));
     keep(span::thickness(&any(), any(), any(), any()));
+    keep(outline::half_gap(&any(), any()));
     keep(pins::range(&any(), any()));
     keep(pins::choose(&any(), any(), any()));
     keep(pins::over(&any(), any(), any()));
     keep(pins::thickness(&any(), any(), any(), any()));
-    keep(pins::Range::check(&any(), any()));
+    keep(trial::wanted(&any()));
+    keep(trial::deeper(&any(), any()));
+    keep(Range::check(&any(), any()));
 }
