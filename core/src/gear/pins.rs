@@ -217,7 +217,7 @@ impl Gap {
                 if serves(middle) { high = middle } else { low = middle }
             }
         }
-        let best = self.middle.clamp(high, highest);
+        let best = self.middle.max(high).min(highest);
         let [least, best, greatest] = [high, best, highest].map(|t| self.touching(t).0);
         Ok(Range { least, best, greatest })
     }
