@@ -29,7 +29,7 @@ use crate::number::{
 };
 use crate::thread::Hand;
 use crate::thread::gearing::{self, Lathe, Lead};
-use crate::train::{Chain, Found, Lacking, Pair, Search, Senses, Six};
+use crate::train::{Chain, Found, Lacking, Pair, Search, Senses, Six, led_by};
 
 /// A mill's table and the dividing head on it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -210,9 +210,9 @@ impl Mill {
         let units = 2.0 * measured.units + 12.0;
         let arcsec = per_turn * atan_turns(step / square);
         let exact = found.is_exact() && matches!(job.helix, Helix::Lead { .. });
-        let chain = from_the_screw(&found.chain);
+        let (chain, teeth_on) = self.divided(job, &found.chain);
         Ok(Cuts {
-            chain,
+            chain: from_the_screw(&chain),
             exact,
             lead,
             off: times(measured.lead),
@@ -225,8 +225,27 @@ impl Mill {
                 value: face * step,
                 bound: face * (slack + step.abs() * 2.0 * UNIT),
             },
-            teeth_on: teeth_on(job, &chain),
+            teeth_on,
         })
+    }
+
+    /// The train with such a gear on the spindle as divides, where its gears have one and
+    /// can be mounted so, and by how many teeth it is moved on.
+    fn divided(&self, job: &Job, chain: &Chain) -> (Chain, Option<u32>) {
+        let first = chain.pairs().next().map(|pair| pair.driver);
+        let others = chain.pairs().map(|pair| pair.driver);
+        for teeth in first.into_iter().chain(others).filter(|_| job.geared == Geared::Spindle) {
+            let whole = u32::from(teeth).checked_rem(job.grooves) == Some(0);
+            let led = if first == Some(teeth) {
+                Some(*chain)
+            } else {
+                led_by(&self.gears, &self.mounting, chain, teeth)
+            };
+            if let Some(chain) = led.filter(|_| whole) {
+                return (chain, u32::from(teeth).checked_div(job.grooves));
+            }
+        }
+        (*chain, None)
     }
 
     fn turns(&self, geared: Geared) -> Fraction {
@@ -285,12 +304,6 @@ fn from_the_screw(chain: &Chain) -> Chain {
     let idlers = if far.is_some() { [far, near] } else { [near, None] };
     let idlers_in = if near.is_some() { u8::saturating_sub(last, chain.idlers_in) } else { 0 };
     Chain { pairs, idlers, idlers_in }
-}
-
-fn teeth_on(job: &Job, chain: &Chain) -> Option<u32> {
-    let last = u32::from(chain.pairs().last()?.driven);
-    let whole = job.geared == Geared::Spindle && last.checked_rem(job.grooves)? == 0;
-    last.checked_div(job.grooves).filter(|_| whole)
 }
 
 /// Whether a way of dividing works while the table is geared to the worm shaft: the pin

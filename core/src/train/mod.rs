@@ -39,6 +39,7 @@ mod wanted;
 pub use chain::Chain;
 pub use found::{Found, Unmounted, Why};
 pub use lacking::{Lacking, lacking};
+pub(crate) use mount::led_by;
 pub use nearest::Search;
 pub use stock::Stock;
 pub use wanted::{Senses, Six, Wanted};

@@ -1,8 +1,9 @@
 //! Putting a train on its studs: idlers for the sense, reach and clearance.
 //! The model is that of the module above; lengths are doubled (two gears in
 //! mesh stand a + b apart) so that they stay whole.
-use super::{Chain, Gap, Pair, Senses, Train};
+use super::{Chain, Gap, Pair, STOCK, Senses, Train, stock};
 use crate::head::{Gear, Mounting};
+use crate::list::List;
 
 /// Idlers of a chain, the second only beside a first.
 type Idlers = [Option<u16>; 2];
@@ -91,13 +92,15 @@ const fn ways(pairs: usize, known: bool) -> [(bool, u32); 2] {
 
 /// `drivers` over `driven`, as many of each (one to three), in the order on the
 /// studs that takes the fewest gears, then the fewest teeth; of equal ones the
-/// first by their teeth from the first stud on. `None` when no order can be mounted.
+/// first by their teeth from the first stud on. Where a `leader` is named, the first
+/// driver has so many teeth. `None` when no order can be mounted.
 pub(super) fn any_order(
     gears: &[Gear],
     mounting: &Mounting,
     drivers: &[u16],
     driven: &[u16],
     senses: Senses,
+    leader: Option<u16>,
 ) -> Option<Chain> {
     // Whatever the order, gears too small to span the studs are not tried.
     let idlers = if drivers.len() == 1 { 2 } else { 1 };
@@ -126,6 +129,9 @@ pub(super) fn any_order(
                 Some(Pair { driver: at(drivers, over)?, driven: at(driven, under)? })
             };
             let first = pair(0)?;
+            if leader.is_some_and(|teeth| first.driver != teeth) {
+                continue;
+            }
             let chain = match (pair(1), pair(2)) {
                 (None, _) => simple(gears, mounting, first, same_way).map(Chain::from),
                 (Some(b), None) => compound(gears, mounting, first, b, same_way).map(Chain::from),
@@ -139,6 +145,24 @@ pub(super) fn any_order(
         }
     }
     best.map(|(_, _, chain)| chain)
+}
+
+/// The gears of `chain` with a driver of `leader` teeth first, turning the same way;
+/// `None` when that can't be mounted.
+pub(crate) fn led_by(
+    gears: &[Gear],
+    mounting: &Mounting,
+    chain: &Chain,
+    leader: u16,
+) -> Option<Chain> {
+    let gears = stock::sorted::<STOCK>(gears).ok()?;
+    let mut pairs: (List<u16, 3>, List<u16, 3>) = Default::default();
+    for pair in chain.pairs() {
+        pairs.0.push(pair.driver).ok()?;
+        pairs.1.push(pair.driven).ok()?;
+    }
+    let senses = if chain.same_way() { Senses::Same } else { Senses::Against };
+    any_order(&gears, mounting, &pairs.0, &pairs.1, senses, Some(leader))
 }
 
 /// The `count` idlers of least total among the gears left over that fit;

@@ -344,7 +344,7 @@ impl Floor<'_> {
         under: &[u16],
         senses: Senses,
     ) -> Option<Chain> {
-        mount::any_order(self.gears, mounting, over, under, senses)
+        mount::any_order(self.gears, mounting, over, under, senses, None)
     }
 }
 

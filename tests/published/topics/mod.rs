@@ -11,6 +11,7 @@ mod placed;
 mod sizes;
 mod sums;
 mod threads;
+mod wheels_slanted;
 
 use handturn::divide::{Answer, Kind, Move, Parts, Question, Repeated, Way, answer};
 use handturn::head::Head;
@@ -152,6 +153,20 @@ pub(crate) const TOPICS: &[Topic] = &[
         run: dials::screws,
     },
     Topic { file: "half_nuts.csv", title: "when half nuts may close", run: threads::half_nuts },
+    Topic { file: "wheel_helix.csv", title: "helical wheels", run: wheels_slanted::helical },
+    Topic {
+        file: "wheel_crossed.csv",
+        title: "helical wheels on crossed shafts",
+        run: wheels_slanted::crossing,
+    },
+    Topic {
+        file: "wheel_leads.csv",
+        title: "a table’s change gears for a helix",
+        run: wheels_slanted::leads,
+    },
+    Topic { file: "wheel_worm.csv", title: "worms and their wheels", run: wheels_slanted::worms },
+    Topic { file: "wheel_bevel.csv", title: "bevel wheels", run: wheels_slanted::bevels },
+    Topic { file: "wheel_rack.csv", title: "racks", run: wheels_slanted::racks },
     Topic {
         file: "holes_placed.csv",
         title: "holes of a ring: places, chords, disks",
