@@ -4,6 +4,7 @@ mod compound;
 mod dials;
 mod differential;
 mod half_nuts;
+mod involute;
 mod plain;
 mod trains;
 mod walks;
