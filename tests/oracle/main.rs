@@ -6,6 +6,7 @@ mod differential;
 mod half_nuts;
 mod involute;
 mod plain;
+mod plates;
 mod trains;
 mod walks;
 mod wires;

@@ -4,6 +4,7 @@ mod asked;
 mod cutting;
 mod extremes;
 mod numbers;
+mod plates;
 mod seeded;
 
 use proptest::test_runner::{Config, FileFailurePersistence, RngSeed};

@@ -2,11 +2,14 @@
 //! whatever comes in. Fuzz targets and seeded drivers go down it.
 use crate::walk::{glance, walk};
 use handturn::bounds;
-use handturn::divide::{Answer, Graduation, MarkKind, Numbers, Parts, Question, Repeated, answer};
+use handturn::divide::{
+    Answer, Graduation, MarkKind, Numbers, Parts, Question, Rated, Repeated, answer,
+};
 use handturn::head::{Handwheel, Head, PlateStop, Sense, read as head_read};
 use handturn::measure::read::{self, Unit};
 use handturn::measure::{Angle, Length};
 use handturn::number::Fraction;
+use handturn::plate::{Source, Sources, Sums, budget};
 use handturn::{Cause, Error, Field};
 
 /// What splits the fields of a case.
@@ -151,10 +154,49 @@ pub fn held(question: &Question, head: &Head) -> Came {
         if let Err(why) = held {
             panic!("{question:?} on {head:?}: {way:?}: {why}");
         }
+        budgeted(question, head, rated);
         assert!(way.working(question).is_ok_and(|lines| lines.iter().all(|l| !l.terms.is_empty())));
     }
     assert!(answer.groups.len() + answer.left_out.len() <= 7, "{:?}", answer.left_out);
     Came::Answered
+}
+
+/// The budget of a way counts its rounding and adds up.
+fn budgeted(question: &Question, head: &Head, rated: &Rated) {
+    let sources = Sources { same_side: false, ..Sources::default() };
+    let budget = match budget(question, head, &rated.way, &sources) {
+        Ok(budget) => budget,
+        Err(error) => return makes_sense(error),
+    };
+    assert_eq!(budget.rounding, rated.errors);
+    let rounds = budget.terms.iter().find(|term| term.source == Source::Rounding);
+    assert_eq!(rounds.is_none(), rated.errors.is_none(), "{budget:?}");
+    if let Some(rounds) = rounds {
+        let [worst, adjacent] = [rated.errors.worst, rated.errors.adjacent].map(seconds);
+        let near = |a: f64, b: f64| (a - b).abs() <= 1e-9 * (1.0 + b);
+        let sizes = &rounds.sizes;
+        assert!(near(sizes.total.value, worst) && near(sizes.adjacent.value, adjacent));
+    }
+    let more = 1.0 + 1e-9;
+    let sound = |sizes: &Sums| {
+        let [total, adjacent, rms, adjacent_rms] =
+            [sizes.total, sizes.adjacent, sizes.rms, sizes.adjacent_rms].map(|a| a.value);
+        let all = [total, adjacent, rms, adjacent_rms].iter().all(|a| a.is_finite() && *a >= 0.0);
+        all && adjacent <= 2.0 * total * more
+            && rms <= total * more
+            && adjacent_rms <= adjacent * more
+    };
+    let what = || format!("{question:?} {:?}: {budget:?}", rated.way);
+    assert!(budget.terms.iter().all(|term| sound(&term.sizes)), "{}", what());
+    let total: f64 = budget.terms.iter().map(|term| term.sizes.total.value).sum();
+    assert!(sound(&budget.sum) && (budget.sum.total.value - total).abs() <= 1e-9 * total);
+    let greatest = budget.terms.iter().map(|t| t.sizes.total.value).fold(0.0, f64::max);
+    let dominant = budget.terms.iter().find(|t| Some(t.source) == budget.dominant);
+    assert!(dominant.map_or(0.0, |t| t.sizes.total.value) >= greatest, "{}", what());
+}
+
+fn seconds(angle: Angle) -> f64 {
+    angle.turns().num() as f64 / angle.turns().den() as f64 * 1_296_000.0
 }
 
 /// Whether every fraction on the way stays well within wide whole numbers.

@@ -22,6 +22,8 @@ pub(super) struct Strand {
     pub(super) run: Run,
     /// Positions of the piece it arose on that lie between neighbours of this one.
     stride: u32,
+    /// Positions all round the piece it arose on; 0 where they don't close.
+    around: u32,
 }
 
 /// How a strand runs from position to position.
@@ -35,7 +37,7 @@ pub(super) enum Run {
     Holes,
     /// Anew at each position, to one side.
     OneSided,
-    /// A sine, so many turns on from neighbour to neighbour (not known where `None`),
+    /// A sine, so many turns on from position to position (not known where `None`),
     /// and by how much that may be out.
     Wave(Option<Fraction>, f64),
 }
@@ -83,17 +85,31 @@ impl Strand {
                 Sizes { total: a, adjacent: a, rms: each, adjacent_rms: a / float::sqrt(6.0) }
             }
             Run::Wave(step, slop) => {
-                let half = step.map_or(1.0, |step| swing(step, slop));
-                // A step that is not known: as likely as any.
-                let likely = step.map_or(float::sqrt(0.5), |step| swing(step, 0.0));
+                let (most, squares) = self.swings(step)?;
                 Sizes {
                     total: a,
-                    adjacent: 2.0 * a * half,
+                    adjacent: 2.0 * a * (most + float::PI * slop).min(1.0),
                     rms: a * float::sqrt(0.5),
-                    adjacent_rms: float::sqrt(2.0) * a * likely,
+                    adjacent_rms: a * float::sqrt(2.0 * squares),
                 }
             }
         })
+    }
+
+    /// |sin| of half a wave's step between neighbours: the greatest, and the mean of its
+    /// square. Neighbours lie `stride` positions on or, past the end, the rest of the
+    /// way round back, which is the same where the wave closes.
+    fn swings(&self, step: Option<Fraction>) -> Result<(f64, f64), Error> {
+        // A step that is not known: as likely as any.
+        let Some(step) = step else { return Ok((1.0, 0.5)) };
+        let on = swing(step.times(i64::from(self.stride))?);
+        if self.around == 0 {
+            return Ok((on, on * on));
+        }
+        let rest = self.around.saturating_sub(self.stride);
+        let back = swing(step.times(i64::from(rest))?);
+        let share = f64::from(self.stride) / f64::from(self.around);
+        Ok((on.max(back), on * on * (1.0 - share) + back * back * share))
     }
 
     /// Greatest distance from position 0 to the one `parts` parts on.
@@ -111,8 +127,8 @@ impl Strand {
                 _ => 2.0 * self.total,
             },
             Run::Wave(step, slop) => {
-                let half = step.map(times).transpose()?.map_or(1.0, |step| swing(step, slop));
-                2.0 * self.total * half
+                let half = step.map(times).transpose()?.map_or(1.0, swing);
+                2.0 * self.total * (half + float::PI * slop).min(1.0)
             }
         })
     }
@@ -127,27 +143,27 @@ impl Strand {
         let apart = apart.ok_or(Error::new(Field::Holes, Cause::Overflow))?;
         let run = match self.run {
             Run::Known(factor) => Run::Known(factor * lever),
-            Run::Wave(Some(step), slop) => {
-                let step = step.times(i64::from(stride))?.part();
-                if step.is_zero() && slop == 0.0 {
-                    return Ok(None);
-                }
-                Run::Wave(Some(step), slop)
-            }
             run => run,
         };
-        let same = apart == 0;
+        // Always the same hole, or always the same place of a wave.
+        let same = match self.run {
+            _ if apart == 0 => true,
+            Run::Wave(Some(step), 0.0) => {
+                let whole = |n: u32| Ok::<_, Error>(step.times(i64::from(n))?.is_whole());
+                whole(apart)? && whole(self.around)?
+            }
+            _ => false,
+        };
         Ok((!same).then_some(Self { total: self.total * lever, run, stride: apart, ..*self }))
     }
 }
 
-/// |sin| of half a step of `turns`, which may be out by `slop` turns.
-fn swing(turns: Fraction, slop: f64) -> f64 {
+/// |sin| of half a step of `turns`.
+fn swing(turns: Fraction) -> f64 {
     // From the nearer whole turn, so that small steps keep their figures.
     let part = turns.part();
     let near = Fraction::ONE.checked_sub(part).map_or(part, |rest| part.min(rest));
-    let swing = float::sin_turns(float::of(near) / 2.0) + float::PI * slop;
-    swing.min(1.0)
+    float::sin_turns(float::of(near) / 2.0)
 }
 
 /// What is cut, and with what.
@@ -173,26 +189,32 @@ impl Cut<'_> {
         }
     }
 
+    /// What goes on by `step` turns from part to part, whole turns aside; none where the
+    /// cutting order brings parts that are neighbours out of step.
+    fn steady(&self, step: Option<Fraction>) -> Result<Option<Fraction>, Error> {
+        let Some(step) = step else { return Ok(None) };
+        let in_order = !matches!(self.question, Question::Parts(parts) if parts.every > 1);
+        let parts = i64::from(self.question.parts().unwrap_or(1));
+        Ok((in_order || step.times(parts)?.is_whole()).then_some(step.part()))
+    }
+
     /// Turns of the handle from neighbour to neighbour, whole turns aside; none where
     /// that is not the same all round.
     pub(super) fn handle(&self, ratio: Fraction) -> Result<Option<Fraction>, Error> {
-        if self.question.closes() && !ratio.is_whole() {
-            return Ok(None);
-        }
-        let step = self.a_part()?.map(|part| part.checked_mul(ratio)).transpose()?;
-        Ok(step.map(Fraction::part))
+        self.steady(self.a_part()?.map(|part| part.checked_mul(ratio)).transpose()?)
     }
 
     /// Every error that this cut brings with it.
     pub(super) fn strands(&self, head: &Head, sources: &Sources) -> Result<Strands, Error> {
-        let mut strands = Weave { strands: List::new() };
+        let around = self.question.parts().unwrap_or(0);
+        let mut strands = Weave { strands: List::new(), around };
         let errors = self.way.errors(&self.question)?;
         if !errors.is_none() {
             strands.add(Source::Rounding, 1.0, Run::Known(1.0))?;
         }
         let astray = 2.0 * float::of(errors.worst.turns());
         let (work, ratio) = (self.a_part()?, head.ratio);
-        let around = Run::Wave(work, astray);
+        let once = Run::Wave(work, astray);
         // What an angle of the handle comes to at the work, and an angle of the wheel.
         let (lever, wheel) = match &self.way {
             Way::Direct(_) => (1.0, 0.0),
@@ -206,7 +228,7 @@ impl Cut<'_> {
         let handle = self.handle(ratio)?;
         let shaft = Run::Wave(handle, astray * float::of(ratio));
         let angle = |angle: crate::measure::Angle| float::of(angle.turns()) * A_TURN;
-        strands.add(Source::Wheel, angle(sources.wheel) * wheel, around)?;
+        strands.add(Source::Wheel, angle(sources.wheel) * wheel, once)?;
         strands.add(Source::Worm, angle(sources.worm) * wheel, shaft)?;
         if !sources.same_side && wheel > 0.0 {
             let slack = float::of(head.slack) * lever * A_TURN;
@@ -232,10 +254,17 @@ impl Cut<'_> {
                 pin(Some(way.circle), handle, hole, lever)?;
                 mark = float::of(way.dial.shift.turns()) / f64::from(way.dial.marks.max(1));
             }
-            Way::Differential(way) => pin(Some(way.circle), None, 0.0, lever)?,
+            Way::Differential(way) => {
+                pin(Some(way.circle), self.steady(Some(way.on_plate()?))?, 0.0, lever)?;
+            }
             Way::Compound(way) => {
-                for holes in [way.pin, way.back] {
-                    pin(Some(CircleAt { plate: way.plate, holes }), None, 0.0, lever)?;
+                let legs =
+                    [(way.pin, i64::from(way.pin_spaces)), (way.back, way.back_spaces.into())];
+                for (holes, spaces) in legs {
+                    let step = Fraction::new(spaces, i64::from(holes))?;
+                    // Several times round, neighbours are many moves from each other.
+                    let step = (way.times_round == 1).then_some(step.part());
+                    pin(Some(CircleAt { plate: way.plate, holes }), step, 0.0, lever)?;
                 }
             }
             Way::Direct(_) => pin(None, work, 0.0, 1.0)?,
@@ -244,7 +273,7 @@ impl Cut<'_> {
         let reading = float::of(sources.reading) * mark * A_TURN * lever;
         strands.add(Source::Reading, reading, Run::Anew)?;
         let half = Length::from_mm(self.diameter.mm().over(2)?);
-        strands.add(Source::Blank, arcsec(sources.blank_run_out, half), around)?;
+        strands.add(Source::Blank, arcsec(sources.blank_run_out, half), once)?;
         strands.add(Source::Drilling, arcsec(self.drilling, half), Run::Anew)?;
         // A pin that never leaves its hole: the same for all positions.
         let still = handle.is_some_and(Fraction::is_zero) && self.one_hole();
@@ -291,12 +320,13 @@ const FULL: Error = Error::new(Field::Generations, Cause::TooMany { most: 4 });
 
 struct Weave {
     strands: Strands,
+    around: u32,
 }
 
 impl Weave {
     fn add(&mut self, source: Source, total: f64, run: Run) -> Result<(), Error> {
         if total > 0.0 {
-            let strand = Strand { source, total, run, stride: 1 };
+            let strand = Strand { source, total, run, stride: 1, around: self.around };
             self.strands.push(strand).map_err(|_| FULL)?;
         }
         Ok(())
