@@ -57,6 +57,14 @@ export async function cutting(page, name) {
   await page.locator('#th-saved[data-state=saved][data-count="1"]').waitFor();
 }
 
+/** A step of the Gear room. */
+async function gear(page, step, teeth = '64') {
+  await room(page, 'gear');
+  await page.locator('#ge-teeth').fill(teeth);
+  await page.locator(`#ge-tab-${step}`).click();
+  await page.locator(`#ge-tab-${step}[aria-selected=true]`).waitFor();
+}
+
 /** Opens every part that is folded away. */
 const unfold = (page) => page.evaluate(() => document.querySelectorAll('main details').forEach((part) => { part.open = true; }));
 
@@ -132,6 +140,27 @@ export const SCREENS = {
     await thread(page, 'measure');
     await page.locator('#th-reading').fill('6.08');
     await page.locator('#th-wire').fill('0.3');
+  },
+  'Gear, blank': async (page) => { await gear(page, 'blank'); await page.locator('#ge-found').fill('65.6'); await unfold(page); },
+  'Gear, a wheel that does not swing, own teeth': async (page) => {
+    await gear(page, 'blank', '223');
+    await page.locator('[data-do=ge-pressure][data-value=own]').click();
+    await unfold(page);
+    await page.locator('[data-do=ge-rule][data-value=own]').click();
+    await page.locator('#ge-centre').fill('60');
+    await page.locator('#ge-dedendum').fill('9');
+  },
+  'Gear, cutter': (page) => gear(page, 'cutter', '12'),
+  'Gear, too few teeth for a cutter': (page) => gear(page, 'cutter', '8'),
+  'Gear, depth': async (page) => {
+    await gear(page, 'depth', '127');
+    await page.locator('#ge-reading').fill('131');
+    await unfold(page);
+  },
+  'Gear, check': async (page) => {
+    await gear(page, 'check');
+    await page.locator('#ge-pin').fill('1');
+    await unfold(page);
   },
   'Run, before it starts': offered,
   'Run, at 1 of 64': running,

@@ -6,6 +6,7 @@ use handturn::measure::write::{Decimal, Dms};
 use handturn::measure::{Angle, read};
 
 mod threads;
+mod wheels;
 
 const README: &str = include_str!("../../README.md");
 

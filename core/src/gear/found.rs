@@ -20,7 +20,7 @@
 use super::Spur;
 use crate::error::{Cause, Error, Field};
 use crate::measure::Length;
-use crate::measure::given::{minus, over, plus, size, um_down, um_up};
+use crate::measure::given::{minus, over, plus, size, times, um_down, um_up};
 use crate::number::{Fraction, float::of};
 
 /// Where the tops of the teeth end.
@@ -50,6 +50,8 @@ pub struct Blank {
     pub over: Length,
     /// How deep to go from the found outside.
     pub depth: Length,
+    /// Nine tenths of that: where roughing stops and trial gaps are measured. Common practice.
+    pub rough: Length,
     /// How deep it would be from the drawn one.
     pub drawn_depth: Length,
     /// Height of the teeth above the pitch circle and profile shift.
@@ -100,7 +102,8 @@ pub fn found(spur: &Spur, outside: Length) -> Result<Blank, Error> {
         Height::Fair
     };
     let depth = plus(drawn_depth, higher, field)?;
-    Ok(Blank { drawn, over: excess, depth, drawn_depth, addendum, clearance, height })
+    let rough = over(times(depth, 9, field)?, 10, field)?;
+    Ok(Blank { drawn, over: excess, depth, rough, drawn_depth, addendum, clearance, height })
 }
 
 #[cfg(test)]

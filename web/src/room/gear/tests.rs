@@ -149,3 +149,38 @@ fn a_tooth_is_checked_three_ways() {
     // Odd: 128.4701 × cos(90° ÷ 127) + 2.
     visit.shows(&["Over two 2 mm pins 130.460 mm 5.1362 in", "The teeth are odd in number"]);
 }
+
+#[test]
+fn two_trial_gaps_say_how_much_deeper() {
+    let mut visit = Visit::to("gear");
+    visit.press("ge-tab", "depth");
+    visit.shows(&[
+        "Whole depth 2.250 mm 0.0886 in",
+        // Nine tenths of 2.25.
+        "Rough all gaps, or two to try, to 2.025 mm",
+        "cut gaps 2.025 mm deep (0.0797 in): two that lie opposite.",
+        "Measure over two 1.7 mm pins: 66.332 mm is wanted in the end.",
+    ]);
+    visit.typed("ge-reading", "66.45");
+    // Opposite pins sink with the cutter: (66.45 − 66.332) ÷ 2.
+    visit.shows(&[
+        "Go 0.059 mm deeper (2.3 thou)",
+        "Each 0.01 mm of depth takes 0.0200 mm off the reading.",
+    ]);
+    visit.typed("ge-reading", "66.30");
+    visit.shows(&["0.016 mm too deep", "The teeth are thin"]);
+    visit.typed("ge-reading", "x");
+    visit.shows(&["Length must be a number."]);
+    visit.press("ge-tried", "span");
+    visit.typed("ge-reading", "23.1");
+    visit.shows(&["Measure over the 8 teeth between: 23.037 mm is wanted", "mm deeper"]);
+    visit.press("ge-tried", "caliper");
+    visit.typed("ge-reading", "1.65");
+    visit.shows(&["the height set to 1.010 mm: 1.571 mm is wanted", "mm deeper"]);
+    visit.press("ge-cutting", "generated");
+    visit.typed("ge-reading", "1.571");
+    visit.shows(&["At depth"]);
+    visit.press("ge-tried", "pins");
+    visit.typed("ge-reading", "90");
+    visit.shows(&["A reading on this wheel must be from"]);
+}

@@ -2,6 +2,7 @@
 pub mod check;
 pub mod cutter;
 pub mod straight;
+pub mod trial;
 
 use super::{about, angle, decimal};
 use handturn::gear::{DepthRule, Size, Tooth};
@@ -43,7 +44,7 @@ words! {
 
 /// All labels, for the test that reads them.
 #[cfg(test)]
-pub(crate) const EVERY: [&[&str]; 4] = [ALL, check::ALL, cutter::ALL, straight::ALL];
+pub(crate) const EVERY: [&[&str]; 5] = [ALL, check::ALL, cutter::ALL, straight::ALL, trial::ALL];
 
 /// The heading over the answer.
 #[must_use]

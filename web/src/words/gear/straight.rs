@@ -18,6 +18,8 @@ words! {
     FOUND = "Its outside measured, mm (empty: as drawn)";
     FOUND_WHY = "A blank that came out a little small or large still makes a good wheel: the depth goes by the pitch circle.";
     SWINGS = "Does it swing";
+    SET_UP = "Head, cutter and arbor";
+    SEEN_ALONG = "Seen along the wheel’s axis, to scale; the cutter’s width is only shown.";
     CENTRE_HEIGHT = "Centre height, mm";
     CUTTER_DIAMETER = "Cutter diameter, mm";
     COLLAR = "Arbor collar or nut, mm";

@@ -75,6 +75,10 @@ pub(super) fn panel(fields: &Fields, asked: &Asked) -> Markup {
     let wheel = &asked.wheel;
     let (blank, wrong) = in_force(fields, asked);
     let form = Form { fields, names: FOUND, wrong: wrong.as_ref() };
+    let (swing, bad) = blank.as_ref().map_or((None, None), |blank| {
+        let outside = outside(blank);
+        steps::in_force(fields, SWING, |text| room(text, outside, blank.depth))
+    });
     html! {
         div.two {
             div.figures {
@@ -95,9 +99,10 @@ pub(super) fn panel(fields: &Fields, asked: &Asked) -> Markup {
                     (form.text("ge-found", says::FOUND))
                     @if let Some(blank) = &blank { (as_found(blank)) }
                 }
+                (set_up(Form { fields, names: SWING, wrong: bad.as_ref() }))
             }
             div.figures {
-                @if let Some(blank) = &blank { (swings(fields, blank)) }
+                @if let Some((setup, room)) = &swing { (swings(setup, room)) }
             }
         }
     }
@@ -118,25 +123,11 @@ fn as_found(blank: &Blank) -> Markup {
     }
 }
 
-/// Whether it swings, and the cutter's collars clear it.
-fn swings(fields: &Fields, blank: &Blank) -> Markup {
-    let outside = outside(blank);
-    let (room, wrong) = steps::in_force(fields, SWING, |text| room(text, outside, blank.depth));
-    let form = Form { fields, names: SWING, wrong: wrong.as_ref() };
+/// Head, cutter and arbor as fields.
+fn set_up(form: Form) -> Markup {
     html! {
-        section.setup aria-label=(says::SWINGS) {
-            h3 { (says::SWINGS) }
-            @if let Some((setup, room)) = &room {
-                div.verdict.care[!(room.table_clears && room.collar_clears && room.head_clears)] role="status" {
-                    @for line in says::room(room) { p { (line) } }
-                }
-                figure.draw.plate { (draw::drawing(setup, room)) }
-                dl.facts {
-                    (length(says::TOUCHING, room.touching))
-                    (length(says::AT_DEPTH, room.at_depth))
-                    (length(says::LEAST_CUTTER, room.least_cutter))
-                }
-            }
+        section.setup aria-label=(says::SET_UP) {
+            h3 { (says::SET_UP) }
             div.pair {
                 (form.text("ge-centre", says::CENTRE_HEIGHT))
                 (form.text("ge-cutter", says::CUTTER_DIAMETER))
@@ -145,6 +136,25 @@ fn swings(fields: &Fields, blank: &Blank) -> Markup {
                 (form.text("ge-room", says::ROOM))
             }
             p.why { (says::SWING_WHY) }
+        }
+    }
+}
+
+/// Whether it swings, and the cutter's collars clear it.
+fn swings(setup: &Setup, room: &Room) -> Markup {
+    let clear = room.table_clears && room.collar_clears && room.head_clears;
+    html! {
+        section.setup aria-label=(says::SWINGS) {
+            h3 { (says::SWINGS) }
+            div.verdict.care[!clear] role="status" {
+                @for line in says::room(room) { p { (line) } }
+            }
+            figure.draw.plate { (draw::drawing(setup, room)) figcaption.why { (says::SEEN_ALONG) } }
+            dl.facts {
+                (length(says::TOUCHING, room.touching))
+                (length(says::AT_DEPTH, room.at_depth))
+                (length(says::LEAST_CUTTER, room.least_cutter))
+            }
         }
     }
 }

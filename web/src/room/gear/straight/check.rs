@@ -9,6 +9,7 @@ use crate::words::gear::check as says;
 use handturn::bounds::Bound;
 use handturn::gear::{Spur, chordal, pins, span};
 use handturn::measure::Length;
+use handturn::measure::write::rounded;
 use handturn::{Cause, Error, Field as Of};
 use maud::{Markup, html};
 
@@ -42,7 +43,7 @@ fn over_pins(text: Text, wheel: &Spur, outside: Length) -> Result<Over, Wrong> {
         None => pins::choose(wheel, outside, &owned).map_err(|e| ("ge-pins", e))?,
     };
     // Where none of those owned serves, the best one is shown.
-    let best = || handturn::measure::write::rounded(range.best, 2).map(Length::from_mm);
+    let best = || rounded(range.best, 2).map(Length::from_mm);
     let pin = chosen.or_else(best).ok_or(("ge-pins", Error::new(Of::Pin, Cause::Overflow)))?;
     let over = pins::over(wheel, outside, pin).map_err(at)?;
     Ok(Over { pin, serves: chosen.is_some(), range, over })
@@ -54,6 +55,24 @@ pub(super) fn keep_good(fields: &mut Fields, asked: &Asked, name: &str) {
         steps::keep_good(fields, SPAN, name, |text| spans(text, &asked.wheel, outside));
         steps::keep_good(fields, PINS, name, |text| over_pins(text, &asked.wheel, outside));
     }
+}
+
+/// Teeth in the span in force.
+pub(super) fn span_in_force(fields: &Fields, wheel: &Spur, outside: Length) -> Option<u32> {
+    let (span, _) = steps::in_force(fields, SPAN, |text| spans(text, wheel, outside));
+    span.map(|span| span.teeth)
+}
+
+/// The pin in force.
+pub(super) fn pin_in_force(fields: &Fields, wheel: &Spur, outside: Length) -> Option<Length> {
+    let (over, _) = steps::in_force(fields, PINS, |text| over_pins(text, wheel, outside));
+    over.map(|over| over.pin)
+}
+
+/// What the caliper's height is set to, to a micrometre.
+pub(super) fn height(wheel: &Spur, outside: Length) -> Option<Length> {
+    let height = chordal::tooth(wheel, outside).ok()?.height;
+    rounded(height, 3).map(Length::from_mm)
 }
 
 /// The step as markup.
