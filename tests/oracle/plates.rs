@@ -36,11 +36,11 @@ struct Shop {
     plan: Ladder,
 }
 
-fn float(fraction: Fraction) -> f64 {
+pub(crate) fn float(fraction: Fraction) -> f64 {
     fraction.num() as f64 / fraction.den() as f64
 }
 
-fn mm(length: Length) -> f64 {
+pub(crate) fn mm(length: Length) -> f64 {
     float(length.mm())
 }
 
@@ -190,19 +190,19 @@ impl Shop {
 }
 
 /// Anywhere from −1 to 1, all alike.
-fn even(rng: &mut ChaCha8Rng) -> f64 {
+pub(crate) fn even(rng: &mut ChaCha8Rng) -> f64 {
     rng.random_range(-1.0..=1.0)
 }
 
 /// A point at `turns` and `radius`, up to `stray` along its ring and across it.
-fn astray(rng: &mut ChaCha8Rng, turns: f64, radius: f64, stray: f64) -> Point {
+pub(crate) fn astray(rng: &mut ChaCha8Rng, turns: f64, radius: f64, stray: f64) -> Point {
     let (sin, cos) = (TAU * turns).sin_cos();
     let (along, across) = (even(rng) * stray, even(rng) * stray);
     [(radius + across) * cos - along * sin, (radius + across) * sin + along * cos]
 }
 
 /// The points as seen from an axis `off` from theirs, in a direction that is drawn.
-fn put_on(rng: &mut ChaCha8Rng, points: &[Point], off: f64) -> Vec<Point> {
+pub(crate) fn put_on(rng: &mut ChaCha8Rng, points: &[Point], off: f64) -> Vec<Point> {
     moved(points, off, rng.random())
 }
 
@@ -213,7 +213,7 @@ fn moved(points: &[Point], off: f64, direction: f64) -> Vec<Point> {
 }
 
 /// By how many turns each point is off its place among as many equal parts.
-fn angles_off(points: &[Point]) -> Vec<f64> {
+pub(crate) fn angles_off(points: &[Point]) -> Vec<f64> {
     let count = points.len() as f64;
     let off = |(k, [x, y]): (usize, &Point)| {
         let off = y.atan2(*x) / TAU - k as f64 / count;
@@ -224,7 +224,7 @@ fn angles_off(points: &[Point]) -> Vec<f64> {
 
 /// What all trials show, in arc-seconds.
 #[derive(Clone, Copy, Default)]
-struct Tally {
+pub(crate) struct Tally {
     count: f64,
     squares: f64,
     apart_squares: f64,
@@ -233,7 +233,7 @@ struct Tally {
 }
 
 impl Tally {
-    fn add(&mut self, off: &[f64]) {
+    pub(crate) fn add(&mut self, off: &[f64]) {
         let last = off.last().copied().unwrap_or(0.0);
         let mut before = last;
         for &off in off {
@@ -248,14 +248,15 @@ impl Tally {
     }
 
     /// Holds it against what was predicted; how many times larger the predicted
-    /// greatest sizes are than what was met, total and adjacent.
+    /// greatest sizes are than what was met, total and adjacent. The RMS of neighbours is
+    /// only held where `neighbours` are known to be alike.
     #[track_caller]
-    fn held(&self, what: &str, said: &Sums) -> [f64; 2] {
+    pub(crate) fn held(&self, what: &str, said: &Sums, neighbours: bool) -> [f64; 2] {
         let rms = (self.squares / self.count).sqrt();
         let apart = (self.apart_squares / self.count).sqrt();
-        for (name, met, said) in
-            [("RMS", rms, said.rms.value), ("neighbours' RMS", apart, said.adjacent_rms.value)]
-        {
+        let roots =
+            [("RMS", rms, said.rms.value), ("neighbours' RMS", apart, said.adjacent_rms.value)];
+        for (name, met, said) in roots.into_iter().take(if neighbours { 2 } else { 1 }) {
             // Below a thousandth of a second only the second order is left.
             let off = (met - said).abs();
             assert!(off <= RMS_WITHIN * said + 1e-3, "{what}: {name} {met} met, {said} said");
@@ -280,8 +281,8 @@ fn held(what: &str, shop: &Shop, trials: u32, seed: u64) -> [f64; 4] {
     let mut loosest = [0.0_f64; 4];
     for (number, generation) in shop.plan.generations.iter().take(GENERATIONS).enumerate() {
         let what = format!("{what}, generation {}", number + 1);
-        let plate = plates[number].held(&format!("{what}, plate"), &generation.plate.sum);
-        let work = works[number].held(&format!("{what}, work"), &generation.work.sum);
+        let plate = plates[number].held(&format!("{what}, plate"), &generation.plate.sum, true);
+        let work = works[number].held(&format!("{what}, work"), &generation.work.sum, true);
         for (loosest, met) in loosest.iter_mut().zip([plate, work].concat()) {
             *loosest = loosest.max(met);
         }
@@ -289,11 +290,11 @@ fn held(what: &str, shop: &Shop, trials: u32, seed: u64) -> [f64; 4] {
     loosest
 }
 
-fn length(num: i64, den: i64) -> Length {
+pub(crate) fn length(num: i64, den: i64) -> Length {
     Length::from_mm(Fraction::new(num, den).expect("a length"))
 }
 
-fn seconds(seconds: i64) -> Angle {
+pub(crate) fn seconds(seconds: i64) -> Angle {
     Angle::from_arcsec(Fraction::whole(seconds)).expect("an angle")
 }
 
