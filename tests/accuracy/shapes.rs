@@ -5,6 +5,7 @@ use crate::{Try, part};
 use handturn::gear::cam::{Lobe, Steps, lobe, steps};
 use handturn::gear::clock::{Clock, Rule, sizes};
 use handturn::gear::flats::{Corners, Flats, flats};
+use handturn::gear::keyway::{Keyway, keyway};
 use handturn::gear::ratchet::{Gap, Ratchet, cut, face_teeth};
 use handturn::gear::spline::{self, Between, Spline};
 use handturn::measure::{Angle, Length};
@@ -347,4 +348,24 @@ fn cusps() {
         hold(&format!("{ask:?}"), found.cusp, &truth, c.magnitude(), 400.0);
     }
     assert!(held > 150, "only {held}");
+}
+
+#[test]
+fn keyways() {
+    for k in 0..300_i64 {
+        let shaft = part(500 + k * 7919 % 9973, 97);
+        let width = shaft.checked_mul(part(1 + k % 80, 100)).expect("small");
+        let side = shaft.checked_mul(part(1 + k % 13, 100)).expect("small");
+        let [a, b, c] = [shaft, width, side].map(Length::from_mm);
+        let ask = Keyway { shaft: a, width: b, side: c };
+        let cut = keyway(&ask).expect("in bounds");
+        let halved = |x: Fraction| Wide::of(x).over(&Wide::whole(2));
+        let (top, half) = (halved(shaft), halved(width));
+        let arc = top.minus(&top.by(&top).minus(&half.by(&half)).sqrt());
+        let what = format!("{ask:?}");
+        hold(&what, cut.arc, &arc, arc.magnitude(), 16.0);
+        let deep = arc.plus(&Wide::of(side));
+        hold(&what, cut.from_top, &deep, deep.magnitude(), 16.0);
+        hold(&what, cut.over, &Wide::of(shaft).minus(&deep), 2.0 * top.magnitude(), 8.0);
+    }
 }

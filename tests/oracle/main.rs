@@ -8,6 +8,7 @@ mod half_nuts;
 mod involute;
 mod plain;
 mod plates;
+mod shapes;
 mod trains;
 mod walks;
 mod wires;

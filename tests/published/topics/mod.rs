@@ -11,6 +11,7 @@ mod placed;
 mod sizes;
 mod sums;
 mod threads;
+mod wheels_shaped;
 mod wheels_slanted;
 
 use handturn::divide::{Answer, Kind, Move, Parts, Question, Repeated, Way, answer};
@@ -172,6 +173,25 @@ pub(crate) const TOPICS: &[Topic] = &[
         title: "holes of a ring: places, chords, disks",
         run: placed::placed,
     },
+    Topic {
+        file: "wheel_flats.csv",
+        title: "corners and sides of flats",
+        run: wheels_shaped::polygons,
+    },
+    Topic { file: "wheel_corners.csv", title: "bolts across corners", run: wheels_shaped::heads },
+    Topic { file: "wheel_splines.csv", title: "metric splines", run: wheels_shaped::iso_splines },
+    Topic {
+        file: "wheel_inch_splines.csv",
+        title: "inch splines",
+        run: wheels_shaped::inch_splines,
+    },
+    Topic { file: "wheel_clock.csv", title: "leaves of clock pinions", run: wheels_shaped::leaves },
+    Topic {
+        file: "wheel_pairs.csv",
+        title: "clock wheels that share a cutter",
+        run: wheels_shaped::pairs,
+    },
+    Topic { file: "wheel_cams.csv", title: "cam lobes", run: wheels_shaped::cams },
 ];
 
 /// Checks each row of `file`; `check` says whether the row is one to refuse and why it fails.
