@@ -7,6 +7,7 @@ mod found;
 mod involutes;
 mod plates;
 mod shapes;
+mod slanted;
 mod threads;
 mod wheels;
 mod wide;

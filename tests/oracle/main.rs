@@ -5,6 +5,7 @@ mod compound;
 mod dials;
 mod differential;
 mod half_nuts;
+mod helices;
 mod involute;
 mod plain;
 mod plates;
