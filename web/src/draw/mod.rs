@@ -8,6 +8,7 @@ pub mod plate;
 pub mod strip;
 pub mod swing;
 pub mod thread;
+pub mod tooth;
 pub mod train;
 pub mod wires;
 pub mod work;

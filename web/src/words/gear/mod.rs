@@ -2,6 +2,7 @@
 pub mod check;
 pub mod cutter;
 pub mod straight;
+pub mod tooth;
 pub mod trial;
 
 use super::{about, angle, decimal};
@@ -44,7 +45,8 @@ words! {
 
 /// All labels, for the test that reads them.
 #[cfg(test)]
-pub(crate) const EVERY: [&[&str]; 5] = [ALL, check::ALL, cutter::ALL, straight::ALL, trial::ALL];
+pub(crate) const EVERY: [&[&str]; 6] =
+    [ALL, check::ALL, cutter::ALL, straight::ALL, tooth::ALL, trial::ALL];
 
 /// The heading over the answer.
 #[must_use]
