@@ -4,7 +4,12 @@
 //! letters take their colours from the style sheet by class (`.dr` and below).
 //! Coordinates are written in hundredths of a unit; trigonometry goes through the
 //! core's float door, so host tests and page agree to the last digit.
+pub mod cam;
+pub mod clock;
+pub mod flats;
 pub mod plate;
+pub mod ratchet;
+pub mod spline;
 pub mod strip;
 pub mod swing;
 pub mod thread;

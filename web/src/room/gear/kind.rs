@@ -1,6 +1,6 @@
 //! What the teeth are, as one table: each kind has a file of its own, and an arm in each
 //! match here.
-use super::straight;
+use super::{shaped, straight};
 use crate::fields::Fields;
 use crate::room::steps::{Form, Names, Text, Wrong};
 use crate::words::gear as words;
@@ -11,16 +11,26 @@ use maud::Markup;
 pub(super) enum Kind {
     /// A wheel with straight teeth.
     Straight,
+    /// What is no involute wheel.
+    Shaped(shaped::Kind),
 }
 
 /// What is asked for, in the kind's own terms.
 #[derive(Clone, Debug)]
 pub(super) enum Asked {
     Straight(straight::Asked),
+    Shaped(shaped::Asked),
 }
 
 impl Kind {
-    pub(super) const ALL: [Self; 1] = [Self::Straight];
+    pub(super) const ALL: [Self; 6] = [
+        Self::Straight,
+        Self::Shaped(shaped::Kind::Ratchet),
+        Self::Shaped(shaped::Kind::Spline),
+        Self::Shaped(shaped::Kind::Flats),
+        Self::Shaped(shaped::Kind::Clock),
+        Self::Shaped(shaped::Kind::Cam),
+    ];
 
     /// The kind that is chosen.
     pub(super) fn chosen(fields: &Fields) -> Self {
@@ -33,6 +43,7 @@ impl Kind {
     pub(super) const fn value(self) -> &'static str {
         match self {
             Self::Straight => "straight",
+            Self::Shaped(kind) => kind.value(),
         }
     }
 
@@ -40,6 +51,7 @@ impl Kind {
     pub(super) const fn label(self) -> &'static str {
         match self {
             Self::Straight => words::STRAIGHT,
+            Self::Shaped(kind) => kind.label(),
         }
     }
 
@@ -47,6 +59,7 @@ impl Kind {
     pub(super) const fn names(self) -> &'static [&'static Names] {
         match self {
             Self::Straight => straight::NAMES,
+            Self::Shaped(kind) => kind.names(),
         }
     }
 
@@ -54,6 +67,7 @@ impl Kind {
     pub(super) fn entry(self, form: Form) -> Markup {
         match self {
             Self::Straight => straight::entry(form),
+            Self::Shaped(kind) => kind.entry(form),
         }
     }
 
@@ -64,6 +78,7 @@ impl Kind {
     pub(super) fn asked(self, text: Text) -> Result<Asked, Wrong> {
         match self {
             Self::Straight => straight::asked(text).map(Asked::Straight),
+            Self::Shaped(kind) => kind.asked(text).map(Asked::Shaped),
         }
     }
 }
@@ -73,6 +88,7 @@ impl Asked {
     pub(super) fn heading(&self, stale: bool) -> String {
         let name = match self {
             Self::Straight(asked) => straight::heading(asked),
+            Self::Shaped(asked) => asked.heading(),
         };
         words::heading(&name, stale)
     }
@@ -81,13 +97,15 @@ impl Asked {
     pub(super) fn panel(&self, fields: &Fields, step: &str) -> Markup {
         match self {
             Self::Straight(asked) => straight::panel(fields, asked, step),
+            Self::Shaped(asked) => asked.panel(step),
         }
     }
 
     /// How many parts the head divides.
-    pub(super) const fn parts(&self) -> Option<u32> {
+    pub(super) fn parts(&self) -> Option<u32> {
         match self {
             Self::Straight(asked) => Some(asked.wheel.teeth),
+            Self::Shaped(asked) => asked.parts(),
         }
     }
 
@@ -95,6 +113,7 @@ impl Asked {
     pub(super) fn keep_good(&self, fields: &mut Fields, name: &str) {
         match self {
             Self::Straight(asked) => straight::keep_good(fields, asked, name),
+            Self::Shaped(_) => {}
         }
     }
 }

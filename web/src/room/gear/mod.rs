@@ -2,6 +2,7 @@
 //! blank, cutter, depth, check. What the teeth are is chosen in the entry.
 mod cutters;
 mod kind;
+mod shaped;
 mod straight;
 #[cfg(test)]
 mod tests;
@@ -92,6 +93,9 @@ pub fn event(fields: &mut Fields, event: &Event) -> Option<Vec<Effect>> {
     let name = if event.name == "ge-wheel" {
         wheel::take(fields, event.value);
         "ge-teeth"
+    } else if event.name == "ge-sp-take" {
+        shaped::take(fields, event.value);
+        "ge-sp-keys"
     } else {
         fields.set(event.name, event.value);
         event.name

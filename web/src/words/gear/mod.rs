@@ -1,6 +1,7 @@
 //! The words of the Gear room: here what several kinds of teeth say.
 pub mod check;
 pub mod cutter;
+pub mod shaped;
 pub mod straight;
 pub mod tooth;
 pub mod trial;
@@ -45,8 +46,8 @@ words! {
 
 /// All labels, for the test that reads them.
 #[cfg(test)]
-pub(crate) const EVERY: [&[&str]; 6] =
-    [ALL, check::ALL, cutter::ALL, straight::ALL, tooth::ALL, trial::ALL];
+pub(crate) const EVERY: [&[&str]; 7] =
+    [ALL, check::ALL, cutter::ALL, shaped::ALL, straight::ALL, tooth::ALL, trial::ALL];
 
 /// The heading over the answer.
 #[must_use]
