@@ -100,6 +100,10 @@ pub fn event(fields: &mut Fields, event: &Event) -> Option<Vec<Effect>> {
         fields.set(event.name, event.value);
         event.name
     };
+    // A reading was taken on the wheel as it stood, measured as it was.
+    if !matches!(name, "ge-reading" | "ge-tab" | "ge-cutting") {
+        fields.forget("ge-reading");
+    }
     // The fields that were typed into are kept where they read, with those beside them.
     let kind = Kind::chosen(fields);
     steps::keep_good(fields, kind.names(), name, |text| kind.asked(text));
