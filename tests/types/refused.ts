@@ -1,6 +1,6 @@
 // Each line that follows an "expected" must be refused by the types, and none else;
 // the test counts them. So the check of uses.ts can fail.
-import { divide, ways, place, step, nearest, readAngle, threadSizes, pass, passes, overWires, infeed, gearsFor, whichThread } from 'handturn';
+import { divide, ways, place, step, budget, makePlate, plateRing, nearest, readAngle, threadSizes, pass, passes, overWires, infeed, gearsFor, whichThread } from 'handturn';
 import type { Head, Request, Rated, Lathe } from 'handturn';
 
 // expected: parts is a number
@@ -27,6 +27,14 @@ place({ parts: 64 }, ways({ parts: 64 })[0]!.way, 0).pin.number;
 readAngle(17.5);
 // expected: no such field of an answer
 divide({ parts: 64 }).ways;
+// expected: a way out of an answer
+budget({ parts: 64 });
+// expected: no such source of error
+makePlate({ parts: 127, sources: { luck: 1 } });
+// expected: a share may be text, a gain is a number
+const gained: string = makePlate({ parts: 127 }).generations[0]!.gain;
+// expected: holes are a number
+plateRing({ holes: '127' });
 // expected: a thread is asked for
 threadSizes({ class: '6g' });
 // expected: no such form
@@ -48,4 +56,4 @@ gearsFor({ lathe, six: 'never' });
 // expected: a length is no number
 const off: number = whichThread({ diameter: 6, pitch: 1 })[0]!.off_pitch;
 
-export const used: [Head, Head, number, number, Request | Rated | undefined] = [mine, fixed, worst, off, undefined];
+export const used: [Head, Head, number, number, string, Request | Rated | undefined] = [mine, fixed, worst, off, gained, undefined];

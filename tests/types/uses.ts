@@ -2,7 +2,7 @@
 // types allow: it compiles, or handturn.d.ts says something else than it should.
 import * as handturn from 'handturn';
 import {
-  divide, ways, place, step, working, head, nearest, init, initSync, HandturnError,
+  divide, ways, place, step, working, budget, makePlate, plateRing, head, nearest, init, initSync, HandturnError,
   readNumber, readRatio, readAngle, readAngles, readLength, readPlates, readGears,
   threads, readThread, threadSizes, threadBlank, tappingDrills, whichThread, infeed, passes, pass, wires, overWires, fromWires, gearsFor,
 } from 'handturn';
@@ -11,6 +11,7 @@ import type {
   Millimetres, Move, Near, Place, Rated, Request, Sense, Turns, Wasm, Way, Word, AngleGiven,
   Blank, Candidate, Depths, DrillsAsked, Form, FromWires, Gears, GearsAsked, GearTrain, InfeedAsked, Lathe, Left, Length, LengthGiven,
   LimitsOfSize, Measured, OverAsked, Over, OverWires, OwnThread, Pass, Passes, PassesAsked, PitchGiven, Profile, Range, ReadingAsked, Series,
+  Budget, ErrorSize, ErrorSizes, PlateAsked, PlatePlan, RingAsked, RingFit, Source, Sources,
   Side, Sizes, Tapping, Thread, ThreadAsked, ThreadGiven, Wires, WiresAsked,
 } from 'handturn';
 
@@ -20,7 +21,7 @@ const is = <T extends true>(): T | undefined => undefined;
 
 // Every function there is, by name; test.mjs compares the names with the built module's.
 export const all: Record<keyof typeof handturn, unknown> = {
-  init, initSync, HandturnError, divide, ways, place, step, working, head, nearest,
+  init, initSync, HandturnError, divide, ways, place, step, working, budget, makePlate, plateRing, head, nearest,
   readNumber, readRatio, readAngle, readAngles, readLength, readPlates, readGears,
   threads, readThread, threadSizes, threadBlank, tappingDrills, whichThread, infeed, passes, pass, wires, overWires, fromWires, gearsFor,
 };
@@ -47,6 +48,34 @@ const marks: Marks = {
 export const requests: Request[] = [
   { parts: 127, every: 2, head: owned }, { parts: 64 }, { angle: '17°30′', times: 3 }, { list: angles }, { list: '0 10 25.5' }, { marks },
 ];
+
+const errs: Sources = {
+  wheel: [1, 43_200], worm: '0°0′10″', hole: 0.02, pinPlay: '0.02 mm', plateRunOut: [1, 100], blankRunOut: '0.0005 in', reading: '1/4', sameSide: true, radius: 50,
+};
+const plateAsked: PlateAsked[] = [
+  { parts: 127, head: owned, multiple: 2, ring: 55, drilling: '0.05', sources: errs, pays: '1/10' }, { angle: 17.5 },
+];
+const ringAsked: RingAsked[] = [
+  { holes: 127, drill: 1.5, radius: '55 mm', rim: 60, rings: [{ radius: 40, drill: 3 }], web: 0.5, head: owned }, { holes: 12 },
+];
+
+export function plates(): string[] {
+  const size = ({ arcsec, mm, within }: ErrorSize): string => [arcsec, mm, within].map((n) => n.toFixed()).join();
+  const sizes = ({ total, adjacent, rms, adjacent_rms }: ErrorSizes): string => [total, adjacent, rms, adjacent_rms].map(size).join();
+  const budgeted = ({ rounding, terms, sum, dominant }: Budget): string[] => [
+    rounding.worst.join(), rounding.adjacent.join(), rounding.closing.join(), sizes(sum), dominant ?? '',
+    ...terms.map((term) => (term.source satisfies Source) + term.spread + sizes(term)),
+  ];
+  const planned = ({ needs, parts, circle, work, enough, generations }: PlatePlan): string[] => [
+    needs.turns.join(), needs.holes.toFixed(), ...(needs.owned === null ? [] : circleAt(needs.owned)), parts.count.toFixed(), parts.every.toFixed(),
+    ...circleAt(circle), ...wayOf(work), enough.toFixed(),
+    ...generations.flatMap((one) => [...wayOf(one.way), ...budgeted(one.plate), ...budgeted(one.work), one.gain.toFixed(), String(!one.pays)]),
+  ];
+  const fitted = ({ radius, drill, web, beside, to_rim, play }: RingFit): string[] =>
+    [...[radius, drill, web].map(told), ...[beside, to_rim, play].map(toldMaybe)];
+  const plans = plateAsked.flatMap((asked) => planned(makePlate(asked)).concat(planned(makePlate(asked, ways(asked)[0]?.way))));
+  return [...plans, ...ringAsked.flatMap((asked) => fitted(plateRing(asked))), ...ways({ parts: 64 }).flatMap(({ way }) => budgeted(budget({ parts: 64, sources: errs }, way)))];
+}
 
 /** Every field of an answer, each with the type it is said to have. */
 export function reads(request: Request): string[] {

@@ -280,6 +280,133 @@ export function readPlates(text: string): { circles: { holes: number; radius: Mi
 /** `24 24 28` or `24x2 28`. */
 export function readGears(text: string): { teeth: number; count: number }[];
 
+// --- error budgets, and the plate one lacks --------------------------------------------
+
+/** Errors of machine and hands, each to either side; what is not given is common practice. */
+export interface Sources {
+  /** Worm wheel, once in a turn of the work; worm, once in a turn of the handle: angles of the work. */
+  wheel?: AngleGiven;
+  worm?: AngleGiven;
+  /** Place of a hole of an owned plate along its circle. */
+  hole?: LengthGiven;
+  /** Play of the pin in its hole, side to side. */
+  pinPlay?: LengthGiven;
+  /** Plate and blank off centre: half of what an indicator swings. */
+  plateRunOut?: LengthGiven;
+  blankRunOut?: LengthGiven;
+  /** Reading of a dial, as a part of its finest mark. */
+  reading?: string | number | Fraction;
+  /** Whether slack is always taken up from the same side. */
+  sameSide?: boolean;
+  /** Radius of circles of which the head does not tell it. */
+  radius?: LengthGiven;
+}
+
+export type Source =
+  | 'Rounding' | 'Wheel' | 'Worm' | 'Holes' | 'Drilling' | 'Pin' | 'PlateRunOut' | 'Reading' | 'Slack' | 'Blank';
+
+/** An error as an angle, as a length where the piece is cut, and how far off the angle can be as computed. */
+export interface ErrorSize {
+  arcsec: number;
+  mm: number;
+  within: number;
+}
+
+/** Sizes of an error. */
+export interface ErrorSizes {
+  /** No position is further off; no two neighbours differ by more. */
+  total: ErrorSize;
+  adjacent: ErrorSize;
+  /** Root mean squares of both. */
+  rms: ErrorSize;
+  adjacent_rms: ErrorSize;
+}
+
+/** What makes a division wrong. */
+export interface Budget {
+  /** What the way rounds, exact. */
+  rounding: Rated['errors'];
+  /** Each source that makes something of it, with how it is taken to spread. */
+  terms: (ErrorSizes & { source: Source; spread: 'Known' | 'Even' | 'Wave' | 'OneSided' })[];
+  /** Greatest sizes added, mean squares added. */
+  sum: ErrorSizes;
+  /** The source with the greatest total. */
+  dominant: Source | null;
+}
+
+/** What a way makes of a request, errors of machine and hands counted in; lengths at the head's work diameter. */
+export function budget(request: Request & { sources?: Sources }, way: Way): Budget;
+
+/** A plate to be made for a request. */
+export type PlateAsked = Request & {
+  /** How many times the holes needed are drilled; 1 when not given. */
+  multiple?: number;
+  /** Radius of the ring of holes; 55 mm when not given. */
+  ring?: LengthGiven;
+  /** How far a drilled hole strays along the ring; 0.05 mm when not given. */
+  drilling?: LengthGiven;
+  sources?: Sources;
+  /** A further generation pays when it takes at least this share off the work's error; 1/10 when not given. */
+  pays?: string | number | Fraction;
+};
+
+/** The plan of a plate, generation by generation. */
+export interface PlatePlan {
+  /** Handle turns of one part; the holes that a plate must have, or a multiple; the first circle owned that does. */
+  needs: { turns: Fraction; holes: number; owned: CircleAt | null };
+  /** How every generation is divided. */
+  parts: { count: number; every: number };
+  /** The circle that the plate gives the head; the way of the finished work with it. */
+  circle: CircleAt;
+  work: Way;
+  /** How many generations pay. */
+  enough: number;
+  generations: {
+    /** The way it is drilled; from the second on with the plate before. */
+    way: Way;
+    /** Its holes; lengths at the ring. */
+    plate: Budget;
+    /** The work cut with it; lengths at the head's work diameter. */
+    work: Budget;
+    /** Share of the work's error that it takes off what the generation before left. */
+    gain: number;
+    pays: boolean;
+  }[];
+}
+
+/** The plan of the plate that a request needs; drilled first by the way with the least error, or by `first`. */
+export function makePlate(request: PlateAsked, first?: Way): PlatePlan;
+
+/** A ring of holes to be drilled. */
+export interface RingAsked {
+  holes: number;
+  /** Diameter of the drill; the head's pin when not given. */
+  drill?: LengthGiven;
+  /** Radius of the ring; the greatest there is room for, in whole millimetres, when not given. */
+  radius?: LengthGiven;
+  /** Radius of the blank's rim. */
+  rim?: LengthGiven;
+  /** Rings that it has. */
+  rings?: { radius: LengthGiven; drill: LengthGiven }[];
+  /** Metal to be left between holes and to the rim; 0.75 mm when not given. */
+  web?: LengthGiven;
+  /** Its pin and its reach are what the ring must serve. */
+  head?: Head;
+}
+
+/** How a ring fits: the metal left, and how far the pin can shake. */
+export interface RingFit {
+  radius: Length;
+  drill: Length;
+  web: Length;
+  beside: Length | null;
+  to_rim: Length | null;
+  play: Length | null;
+}
+
+/** Whether a ring of holes can be drilled; what is in the way is an error. */
+export function plateRing(asked: RingAsked): RingFit;
+
 // --- threads: what is asked ------------------------------------------------------------
 
 /** A length given: a text (`"1/4 in"`, `"6.35 mm"`), a number of millimetres, or an exact fraction of them. */

@@ -43,6 +43,9 @@ export const ways = (request, order = 'closest') => call('ways', request, order)
 export const place = (request, way, index) => call('place', request, way, index);
 export const step = (request, way, index) => call('step', request, way, index);
 export const working = (request, way) => call('working', request, way);
+export const budget = (request, way) => call('budget', request, way);
+export const makePlate = (request, first) => call('make_plate', request, first);
+export const plateRing = (asked) => call('plate_ring', asked);
 export const head = (values = {}) => call('head', values);
 export const nearest = (num, den, most) => call('nearest', num, den, most);
 export const readNumber = (text) => call('read_text', 'number', text);

@@ -7,6 +7,7 @@
 //! ([`thread`]).
 //! Whole numbers beyond 2^53 never leave as something else: they are an error.
 mod given;
+mod plate;
 mod refusal;
 mod request;
 #[cfg(test)]
@@ -145,6 +146,36 @@ pub fn pass(request: &JsValue, number: &JsValue) -> Result<JsValue, JsValue> {
     out(given(request).and_then(|request| thread::pass(&request, &given(number)?)))
 }
 
+/// What each source of error makes of `way`; the request may have `sources` too.
+///
+/// # Errors
+/// A [`Refusal`] that names the value.
+#[wasm_bindgen]
+pub fn budget(request: &JsValue, way: JsValue) -> Result<JsValue, JsValue> {
+    out(a_way(way).and_then(|way| plate::budget(&given(request)?, &way)))
+}
+
+/// The plan of the plate that the request needs, drilled first by the way `first` where
+/// that is given.
+///
+/// # Errors
+/// A [`Refusal`] that names the value.
+#[wasm_bindgen]
+pub fn make_plate(request: &JsValue, first: JsValue) -> Result<JsValue, JsValue> {
+    let none = first.is_undefined() || first.is_null();
+    let first = if none { Ok(None) } else { a_way(first).map(Some) };
+    out(first.and_then(|first| plate::make(&given(request)?, first)))
+}
+
+/// Whether a ring of holes can be drilled.
+///
+/// # Errors
+/// A [`Refusal`] that names the value.
+#[wasm_bindgen]
+pub fn plate_ring(request: &JsValue) -> Result<JsValue, JsValue> {
+    out(given(request).and_then(|request| plate::ring(&request)))
+}
+
 /// The fraction nearest to `num / den` with a denominator of at most `most`, and
 /// what is left over: `{ fraction, residual }`.
 ///
@@ -178,16 +209,18 @@ fn asked(request: &Given) -> Result<Answer<EACH>, Refusal> {
 }
 
 fn of_way(request: &JsValue, way: JsValue) -> Result<(handturn::divide::Asked, Way), Refusal> {
-    let question = request::question(&given(request)?)?;
+    Ok((request::question(&given(request)?)?, a_way(way)?))
+}
+
+fn a_way(way: JsValue) -> Result<Way, Refusal> {
     let way = serde_wasm_bindgen::from_value(way);
-    let way = way.map_err(|error| {
+    way.map_err(|error| {
         let mut refusal = Refusal::kind("way", "a way out of an answer", &Given::Nothing);
         refusal.cause = "WrongKind".to_owned();
         refusal.message =
             "way must be a way out of an answer: ".to_owned() + &error.to_string() + ".";
         refusal
-    })?;
-    Ok((question, way))
+    })
 }
 
 fn position(greatest: u32) -> Bound {

@@ -10,7 +10,7 @@ mod measure;
 mod size;
 #[cfg(test)]
 mod tests;
-mod told;
+pub(super) mod told;
 
 use super::given::Given;
 use super::refusal::Refusal;

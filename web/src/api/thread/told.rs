@@ -12,7 +12,7 @@ use handturn::thread::{Series, Size, Thread};
 const INCH: f64 = 25.4;
 
 /// An object of these entries.
-pub(super) fn object<const N: usize>(entries: [(&str, Given); N]) -> Given {
+pub(in crate::api) fn object<const N: usize>(entries: [(&str, Given); N]) -> Given {
     // One code for all lengths.
     owned(Vec::from(entries))
 }
@@ -22,49 +22,52 @@ fn owned(entries: Vec<(&str, Given)>) -> Given {
 }
 
 /// A text.
-pub(super) fn text(text: &str) -> Given {
+pub(in crate::api) fn text(text: &str) -> Given {
     Given::Text(text.to_owned())
 }
 
 /// A count.
-pub(super) fn count(n: u32) -> Given {
+pub(in crate::api) fn count(n: u32) -> Given {
     Given::Number(f64::from(n))
 }
 
 /// The name of a choice of the core, as Rust has it.
-pub(super) fn named(value: impl std::fmt::Debug) -> Given {
+pub(in crate::api) fn named(value: impl std::fmt::Debug) -> Given {
     Given::Text(format!("{value:?}"))
 }
 
 /// A fraction as the nearest number.
-pub(super) fn number(value: Fraction) -> Given {
+pub(in crate::api) fn number(value: Fraction) -> Given {
     Given::Number(float::of(value))
 }
 
 /// An angle in degrees.
-pub(super) fn degrees(angle: Angle) -> Given {
+pub(in crate::api) fn degrees(angle: Angle) -> Given {
     angle.degrees().map_or(Given::Nothing, number)
 }
 
 /// A list, each entry told by `told`.
-pub(super) fn list<T>(entries: impl IntoIterator<Item = T>, told: impl Fn(T) -> Given) -> Given {
+pub(in crate::api) fn list<T>(
+    entries: impl IntoIterator<Item = T>,
+    told: impl Fn(T) -> Given,
+) -> Given {
     Given::List(entries.into_iter().map(told).collect())
 }
 
 /// An exact length.
-pub(super) fn length(length: Length) -> Given {
+pub(in crate::api) fn length(length: Length) -> Given {
     let mm = float::of(length.mm());
     let inch = length.inches().map_or(mm / INCH, float::of);
     size(mm, inch, Given::Text(exact(length)), 0.0)
 }
 
 /// A length, or nothing.
-pub(super) fn maybe(found: Option<Length>) -> Given {
+pub(in crate::api) fn maybe(found: Option<Length>) -> Given {
     found.map_or(Given::Nothing, length)
 }
 
 /// A length that is not exact, in millimetres, and how far off it can be.
-pub(super) fn about(mm: Approx) -> Given {
+pub(in crate::api) fn about(mm: Approx) -> Given {
     size(mm.value, mm.value / INCH, Given::Nothing, mm.bound)
 }
 
@@ -87,29 +90,29 @@ fn exact(length: Length) -> String {
 }
 
 /// Greatest and least.
-pub(super) fn range(max: Option<Length>, min: Option<Length>) -> Given {
+pub(in crate::api) fn range(max: Option<Length>, min: Option<Length>) -> Given {
     object([("max", maybe(max)), ("min", maybe(min))])
 }
 
 /// Screw or nut.
-pub(super) fn side(side: Side) -> Given {
+pub(in crate::api) fn side(side: Side) -> Given {
     text(if side == Side::External { "screw" } else { "nut" })
 }
 
 /// A class as it is written.
-pub(super) fn class(class: Option<Class>, thread: &Thread) -> Given {
+pub(in crate::api) fn class(class: Option<Class>, thread: &Thread) -> Given {
     class.map_or(Given::Nothing, |class| Given::Text(words::class(class, thread.form.kind)))
 }
 
 /// The name of a listed size, which reads again.
-pub(super) fn listed(series: Series, size: Size) -> String {
+pub(in crate::api) fn listed(series: Series, size: Size) -> String {
     let mut name = String::new();
     name::write(series, size, &mut |piece| name.push_str(piece));
     name
 }
 
 /// A thread with what a name says of it.
-pub(super) fn found(found: &Found) -> Given {
+pub(in crate::api) fn found(found: &Found) -> Given {
     let thread = &found.thread;
     let name = found.listed.map(|(series, size)| Given::Text(listed(series, size)));
     object([

@@ -1,0 +1,109 @@
+// Error budgets and the plate one lacks in the JavaScript package, as it is built.
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { test } from 'node:test';
+import * as handturn from '../../web/dist/npm/handturn.js';
+
+const { ways, divide, step, budget, makePlate, plateRing, HandturnError } = handturn;
+handturn.initSync(readFileSync(new URL('../../web/dist/npm/handturn.wasm', import.meta.url)));
+
+const head = { plates: '15 16 17 18 19 20 / 21 23 27 29 31 33 / 37 39 41 43 47 49' };
+const none = { wheel: 0, worm: 0, hole: 0, pinPlay: 0, plateRunOut: 0, blankRunOut: 0, reading: 0 };
+const near = (found, wanted, within) => assert.ok(Math.abs(found - wanted) <= within, `${found}, not ${wanted}`);
+
+function refusal(call) {
+  try {
+    call();
+  } catch (error) {
+    assert.ok(error instanceof HandturnError, String(error));
+    return error;
+  }
+  return assert.fail('nothing was refused');
+}
+
+test('the plate of 127 by nearest holes: rounding and drilling alone', () => {
+  const request = { parts: 127, head };
+  const first = divide(request).groups.find(({ kind }) => kind === 'NearestHole').closest[0].way;
+  const plan = makePlate({ ...request, sources: none }, first);
+  assert.deepEqual(plan.needs, { turns: [40, 127], holes: 127, owned: null });
+  assert.deepEqual([plan.circle, plan.parts, plan.enough], [{ plate: 3, holes: 127 }, { count: 127, every: 1 }, 2]);
+  const [one, two] = plan.generations;
+  assert.deepEqual(one.way, first);
+  // 63/127 of a hole of the 49, and 0.05 mm at 55 mm: 328″ + 188″; a fortieth at the work.
+  near(one.plate.sum.total.arcsec, 328.03 + 187.51, 0.05);
+  near(one.work.sum.total.arcsec, (328.03 + 187.51) / 40, 0.01);
+  near(one.plate.sum.total.mm, (515.54 / 1_296_000) * Math.PI * 110, 1e-5);
+  near(two.plate.sum.total.arcsec, 187.51 + 515.54 / 40, 0.05);
+  assert.deepEqual([one.pays, two.pays, plan.generations[2].pays], [true, true, false]);
+  assert.deepEqual(one.plate.terms.map(({ source, spread }) => [source, spread]), [['Rounding', 'Known'], ['Drilling', 'Even']]);
+  assert.equal(step({ parts: 127 }, two.way, 0).legs[0].spaces, 40, '40 holes on the 127');
+});
+
+test('every way has a budget, whose sizes go with each other', () => {
+  const all = { ...head, gears: '24x2 28 32 40 44 48 56 64 72 86 100', handwheel: true, handwheelMarks: 100, fineDial: true, fineShift: 1, fineMarks: 100, fineTravel: 12, fineSlack: 1 };
+  const kinds = new Set();
+  for (const parts of [24, 64, 69, 127]) {
+    for (const { way, errors } of ways({ parts, head: all })) {
+      kinds.add(Object.keys(way)[0]);
+      const { rounding, terms, sum, dominant } = budget({ parts, head: all }, way);
+      assert.deepEqual(rounding, errors);
+      assert.equal(terms.some(({ source }) => source === 'Rounding'), errors.worst[0] !== 0);
+      near(terms.reduce((total, term) => total + term.total.arcsec, 0), sum.total.arcsec, 1e-6);
+      near(Math.hypot(...terms.map(({ rms }) => rms.arcsec)), sum.rms.arcsec, 1e-6);
+      const greatest = Math.max(...terms.map(({ total }) => total.arcsec));
+      assert.equal(terms.find(({ source }) => source === dominant).total.arcsec, greatest);
+      for (const { total, adjacent, rms, adjacent_rms } of [...terms, sum]) {
+        assert.ok(rms.arcsec <= total.arcsec * 1.000001 && adjacent_rms.arcsec <= adjacent.arcsec * 1.000001);
+        assert.ok(adjacent.arcsec <= 2.000001 * total.arcsec && total.within < 1e-9);
+        near(total.mm, (total.arcsec / 1_296_000) * Math.PI * 76.2, 1e-9);
+      }
+    }
+  }
+  assert.equal(kinds.size, 7);
+});
+
+test('the ancient wheels: what plate is needed, and what their teeth will have', () => {
+  const needs = (parts) => makePlate({ parts, head }).needs;
+  assert.deepEqual([127, 223, 235].map((parts) => needs(parts).holes), [127, 223, 47]);
+  assert.deepEqual(needs(235).owned, { plate: 2, holes: 47 });
+  for (const parts of [127, 223]) {
+    const { generations, enough } = makePlate({ parts, head });
+    const last = generations[enough - 1].work.sum;
+    assert.ok(last.total.mm < 0.025 && last.rms.mm < 0.012, JSON.stringify(last));
+  }
+});
+
+test('a ring is proposed, or what is in the way is said', () => {
+  const asked = { holes: 127, drill: 1.5, rim: 60, rings: [{ radius: 52, drill: '1.5 mm' }], head: { ...head, pin: 1.5, reachLeast: 30, reachGreatest: 57 } };
+  const fit = plateRing(asked);
+  assert.equal(fit.radius.exact, '57 mm');
+  near(fit.web.mm, 114 * Math.sin(Math.PI / 127) - 1.5, 1e-12);
+  assert.deepEqual([fit.beside.exact, fit.to_rim.exact, fit.play.exact], ['3.5 mm', '2.25 mm', '0 mm']);
+  const refused = (change) => {
+    const { field, cause, limits } = refusal(() => plateRing({ ...asked, ...change }));
+    return [field, cause, limits];
+  };
+  assert.deepEqual(refused({ radius: 30 }), ['ring', 'HolesMeet', { least_mm: 45.484, greatest_mm: 1000 }]);
+  assert.deepEqual(refused({ radius: 58 }), ['ring', 'OutOfLengths', { least_mm: 30, greatest_mm: 57 }]);
+  assert.deepEqual(refused({ radius: 53 }), ['ring', 'Conflict', null]);
+  assert.deepEqual(refused({ drill: 1.4 }), ['drill', 'OutOfLengths', { least_mm: 1.5, greatest_mm: 2 }]);
+  assert.deepEqual(refused({ holes: 1 })[0], 'holes');
+});
+
+test('what cannot be is refused by name, with what is allowed', () => {
+  const refused = (change, first) => {
+    const { field, cause, message } = refusal(() => makePlate({ parts: 127, head, ...change }, first));
+    assert.ok(message.length > 20, message);
+    return [field, cause];
+  };
+  assert.deepEqual(refused({ parts: 20 }), ['holes', 'OutOfRange']);
+  assert.deepEqual(refused({ head: {} }), ['first', 'Conflict']);
+  assert.deepEqual(refused({ sources: { hole: -1 } }), ['sources.hole', 'OutOfLengths']);
+  assert.deepEqual(refused({ sources: { wheel: 2 } }), ['sources.wheel', 'OutOfRange']);
+  assert.deepEqual(refused({ ring: '5 mm' }), ['ring', 'OutOfLengths']);
+  assert.deepEqual(refused({ multiple: 1.5 }), ['multiple', 'NotWhole']);
+  assert.deepEqual(refused({ parts: undefined, list: '0 10 25' }), ['list', 'Conflict']);
+  assert.deepEqual(refused({}, { Plain: {} }), ['way', 'WrongKind']);
+  const [{ way }] = ways({ parts: 64, head });
+  assert.deepEqual(refused({}, way), ['way', 'Conflict'], 'no exact way of this plate');
+});
