@@ -123,6 +123,8 @@ pub enum Field {
     Blank,
     /// Play between the teeth of two wheels.
     Backlash,
+    /// Distance between the centres of two wheels.
+    Centres,
     /// Width of a wheel's face.
     Face,
     /// Angle between the shafts of bevel wheels.
@@ -261,6 +263,11 @@ pub enum Cause {
         /// Least ring radius that leaves a web, in micrometres.
         least_um: u32,
     },
+    /// The flanks of a wheel's teeth meet below its outside.
+    Pointed {
+        /// Greatest outside diameter that leaves them a top, in micrometres.
+        greatest_um: u32,
+    },
     /// No cutter of a set cuts so few teeth.
     TooFewTeeth {
         /// Fewest teeth.
@@ -333,6 +340,9 @@ impl fmt::Display for Error {
             }
             Cause::HolesMeet { least_um } => {
                 write!(f, "holes meet: the ring's radius must be at least {least_um} µm")
+            }
+            Cause::Pointed { greatest_um } => {
+                write!(f, "teeth come to a point: at most {greatest_um} µm")
             }
             Cause::TooFewTeeth { least } => write!(f, "at least {least} teeth"),
             cause => write!(f, "{cause:?}"),

@@ -1,6 +1,7 @@
 //! Calls into `handturn::gear`.
 use crate::{any, keep};
 use handturn::gear::{DepthRule, Size, Spur, Tooth, cutter, found, swing, telling};
+use handturn::gear::{pair, sound};
 use handturn::gear::cutter::Set;
 
 pub fn calls() {
@@ -25,6 +26,10 @@ pub fn calls() {
     keep(cutter::for_virtual(any(), &any()));
     keep(cutter::spread(any(), any(), any(), any()));
     keep(found::found(&any(), any()));
+    keep(sound::sound(&any()));
+    keep(pair::mesh(&any()));
+    keep(pair::opening(&any(), any(), any()));
+    keep(pair::teeth_for(any(), any(), any()));
     keep(swing::swing(&any()));
     keep(telling::size_of(any(), any()));
     keep(telling::teeth_of(any(), any()));

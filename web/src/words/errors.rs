@@ -91,6 +91,9 @@ pub fn said(error: &Error, typed: &str) -> Said {
         (_, Cause::HolesMeet { least_um }) => {
             ["The holes would break into each other. Make the ring’s radius ", &um(least_um), " mm or more, or the holes smaller."].concat()
         }
+        (_, Cause::Pointed { greatest_um }) => {
+            ["The teeth would come to a point below the outside. Turn the blank to ", &um(greatest_um), " mm or less."].concat()
+        }
         (_, Cause::TooFewTeeth { least }) => {
             ["No cutter of the set cuts fewer than ", &least.to_string(), " teeth."].concat()
         }
@@ -139,6 +142,13 @@ const fn conflict(field: Field) -> Option<&'static str> {
         Field::Land => "The land takes up all of a part.",
         Field::Key => "Keys this wide leave no space between them.",
         Field::Rise => "The rise must be less than the cam’s radius.",
+        Field::Module => "Two wheels that run together need the same module or diametral pitch.",
+        Field::Shift => {
+            "The profile shift must be from −1 to 1 modules, and leave teeth that can meet."
+        }
+        Field::Backlash => {
+            "Backlash and thinning must be from 0 to a small part of the module, and within reach."
+        }
         _ => return None,
     })
 }
@@ -251,6 +261,7 @@ pub fn field(field: Field) -> &'static str {
         Field::Reading => "A reading on this wheel",
         Field::Blank => "The blank",
         Field::Backlash => "Backlash",
+        Field::Centres => "Centre distance",
         Field::Face => "Face width",
         Field::Shafts => "Angle between the shafts",
         Field::CentreHeight => "Centre height",
