@@ -5,6 +5,7 @@ use handturn::head::{GEARS, Head, SET_A, gears_of, plates_of};
 use handturn::measure::write::{Decimal, Dms};
 use handturn::measure::{Angle, read};
 
+mod plates;
 mod threads;
 mod wheels;
 

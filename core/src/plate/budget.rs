@@ -112,6 +112,7 @@ fn checked<'a>(
 /// `strands` added up by source.
 pub(super) fn summed(strands: &Strands, known: &Known, rounding: Errors) -> Result<Budget, Error> {
     let mut terms = List::new();
+    let positions = known.question.positions();
     let (mut sum, mut dominant, mut greatest) = (Sizes::default(), None, 0.0);
     for source in Source::ALL {
         let mut of_source = Sizes::default();
@@ -122,12 +123,12 @@ pub(super) fn summed(strands: &Strands, known: &Known, rounding: Errors) -> Resu
             (dominant, greatest) = (Some(source), of_source.total);
         }
         if of_source.total > 0.0 {
-            let term = Term { source, sizes: sums(of_source) };
+            let term = Term { source, sizes: sums(of_source, positions) };
             terms.push(term).map_err(|_| Error::new(Field::Source, Cause::TooMany { most: 10 }))?;
             sum = with(sum, of_source);
         }
     }
-    Ok(Budget { rounding, terms, sum: sums(sum), dominant })
+    Ok(Budget { rounding, terms, sum: sums(sum, positions), dominant })
 }
 
 /// Greatest sizes add, mean squares add.
@@ -141,7 +142,8 @@ fn with(a: Sizes, b: Sizes) -> Sizes {
     }
 }
 
-fn sums(sizes: Sizes) -> Sums {
+fn sums(sizes: Sizes, positions: u32) -> Sums {
+    let near = |value| near(value, positions);
     Sums {
         total: near(sizes.total),
         adjacent: near(sizes.adjacent),
@@ -150,9 +152,10 @@ fn sums(sizes: Sizes) -> Sums {
     }
 }
 
-/// What came of sums and products of a few dozen numbers, none below nought.
-fn near(value: f64) -> Approx {
-    Approx { value, bound: value * 64.0 * f64::EPSILON }
+/// What came of sums and products of a few dozen numbers, and of sums over all
+/// positions at most; none of them below nought.
+fn near(value: f64, positions: u32) -> Approx {
+    Approx { value, bound: value * (64.0 + f64::from(positions)) * f64::EPSILON }
 }
 
 /// `error`, in arc-seconds, as a length along a circle of `diameter`, in millimetres.
@@ -213,10 +216,10 @@ pub fn along(
             most += size;
             if strands.iter().any(|s| s.source == source && !matches!(s.run, Run::Known(_))) {
                 // There are no more than ten sources.
-                let _ = others.push((source, near(size)));
+                let _ = others.push((source, near(size, 0)));
             }
         }
-        keep(Share { part, rounding: place.error()?, others, most: near(most) })?;
+        keep(Share { part, rounding: place.error()?, others, most: near(most, 0) })?;
     }
     Ok(())
 }

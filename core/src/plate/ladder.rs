@@ -48,7 +48,8 @@ pub struct Making<'a> {
     /// What is to be divided with it.
     pub question: Question<'a>,
     /// How many times the holes needed are drilled: 1, or more where the plate is to
-    /// serve other numbers too.
+    /// serve other numbers too. The work itself gains nothing by it: it stands in the
+    /// same holes, drilled in the same places.
     pub multiple: u32,
     /// Radius of the ring of holes.
     pub ring: Length,
