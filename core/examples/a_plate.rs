@@ -61,12 +61,12 @@ fn print(text: &str) -> Result<(), Error> {
     let making =
         Making { question, ring: radius, first: first.map(|rated| rated.way), ..Making::default() };
     let plan = ladder(&head, &making)?;
-    for (number, one) in plan.generations.iter().take(plan.enough.into()).enumerate() {
+    for (one, number) in plan.generations.iter().take(plan.enough.into()).zip(1..) {
         let leg = one.way.step(&plate, 0)?.legs.first().copied();
         let (turns, spaces, of) = leg.map_or((0, 0, 0), |leg| (leg.turns, leg.spaces, leg.from.of));
         println!(
             "Plate {}, {:?}: first move {turns} turns and {spaces} holes on the {of}.",
-            number + 1,
+            number,
             one.way.kind()
         );
         told("  its holes", &one.plate, Length::from_mm(radius.mm().times(2)?));
@@ -78,7 +78,7 @@ fn print(text: &str) -> Result<(), Error> {
     let (turns, spaces) = leg.map_or((0, 0), |leg| (leg.turns, leg.spaces));
     println!(
         "Then {turns} turns and {spaces} holes on plate {} of {}.",
-        plan.circle.plate + 1,
+        u32::from(plan.circle.plate).saturating_add(1),
         head.plates.len()
     );
     Ok(())
