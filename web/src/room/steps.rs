@@ -210,6 +210,11 @@ impl Form<'_> {
         self.fields.or(name, default_in(self.names, name))
     }
 
+    /// What stands in all of them.
+    pub(super) fn as_typed(&self) -> Text<'_> {
+        Text { fields: self.fields, names: self.names, last: false }
+    }
+
     /// A field for any text.
     pub(super) fn text(&self, name: &str, label: &str) -> Markup {
         self.entry(name, label, "text", None)

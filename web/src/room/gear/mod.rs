@@ -90,15 +90,15 @@ pub fn event(fields: &mut Fields, event: &Event) -> Option<Vec<Effect>> {
     if !event.name.starts_with("ge-") || !matches!(event.kind, "type" | "press") {
         return None;
     }
-    let name = if event.name == "ge-wheel" {
-        wheel::take(fields, event.value);
-        "ge-teeth"
-    } else if event.name == "ge-sp-take" {
-        shaped::take(fields, event.value);
-        "ge-sp-keys"
-    } else {
-        fields.set(event.name, event.value);
-        event.name
+    // What one press takes into several fields, and one of those.
+    let name = match event.name {
+        "ge-wheel" => wheel::take(fields, event.value),
+        "ge-size" => wheel::take_size(fields, event.value),
+        "ge-sp-take" => shaped::take(fields, event.value),
+        name => {
+            fields.set(name, event.value);
+            name
+        }
     };
     // A reading was taken on the wheel as it stood, measured as it was.
     if !matches!(name, "ge-reading" | "ge-tab" | "ge-cutting") {

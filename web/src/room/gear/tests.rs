@@ -184,3 +184,18 @@ fn two_trial_gaps_say_how_much_deeper() {
     visit.typed("ge-reading", "90");
     visit.shows(&["A reading on this wheel must be from"]);
 }
+
+#[test]
+fn a_wheel_in_the_hand_is_told_by_its_outside() {
+    let mut visit = Visit::to("gear");
+    visit.press("ge-by", "outside");
+    visit.typed("ge-teeth", "24");
+    visit.typed("ge-outside", "3.25 in");
+    // 26 ÷ 3.25 in = 8; of module 3 it would be 78 mm, not 82.55.
+    visit.shows(&["24 teeth, 8 DP", "8 DP exactly", "Module 3 4.550 mm over"]);
+    visit.press("ge-size", "module 3");
+    visit.shows(&["24 teeth, module 3", "Turn the blank to 78.000 mm"]);
+    visit.press("ge-by", "outside");
+    visit.typed("ge-outside", "x");
+    visit.shows(&["The blank must be a number.", "Last good answer: 24 teeth"]);
+}

@@ -3,6 +3,7 @@
 use crate::fields::Fields;
 use crate::room::steps::{Form, Text, Wrong};
 use crate::words::gear as words;
+use handturn::gear::telling::{Told, size_of};
 use handturn::gear::{DepthRule, Size, Tooth};
 use handturn::measure::Angle;
 use handturn::number::Fraction;
@@ -10,11 +11,12 @@ use handturn::{Error, Field as Of, bounds};
 use maud::{Markup, html};
 
 /// Teeth and their rack.
-pub(super) const TOOTH: [(&str, &str); 9] = [
+pub(super) const TOOTH: [(&str, &str); 10] = [
     ("ge-teeth", "64"),
     ("ge-by", "module"),
     ("ge-module", "1"),
     ("ge-dp", "24"),
+    ("ge-outside", "66"),
     ("ge-pressure", "20"),
     ("ge-angle", "20"),
     ("ge-rule", ""),
@@ -43,10 +45,13 @@ pub(super) const fn at(error: Error) -> Wrong {
 
 /// The rack that `text` asks for.
 pub(super) fn tooth(text: Text) -> Result<Tooth, Wrong> {
-    let size = if text.get("ge-by") == "dp" {
-        Size::DiametralPitch(text.number("ge-dp", Of::DiametralPitch)?)
-    } else {
-        Size::Module(text.length("ge-module", Of::Module)?)
+    let size = match text.get("ge-by") {
+        "dp" => Size::DiametralPitch(text.number("ge-dp", Of::DiametralPitch)?),
+        "outside" => {
+            let told = told(text)?;
+            if told.is_module { told.nearest_module.size } else { told.nearest_pitch.size }
+        }
+        _ => Size::Module(text.length("ge-module", Of::Module)?),
     };
     let degrees = |n, d| Fraction::new(n, d).and_then(Angle::from_degrees).map_err(at);
     let pressure_angle = match text.get("ge-pressure") {
@@ -74,28 +79,68 @@ pub(super) fn teeth(text: Text) -> Result<u32, Wrong> {
     text.count("ge-teeth", bounds::WHEEL_TEETH)
 }
 
+/// The size of teeth that a measured wheel has.
+fn told(text: Text) -> Result<Told, Wrong> {
+    let outside = text.length("ge-outside", Of::Blank)?;
+    size_of(outside, teeth(text)?).map_err(|e| ("ge-outside", e))
+}
+
 /// A wheel of the job is taken: `64 1` is 64 teeth of module 1.
-pub(super) fn take(fields: &mut Fields, wheel: &str) {
+pub(super) fn take(fields: &mut Fields, wheel: &str) -> &'static str {
     let (teeth, module) = wheel.split_once(' ').unwrap_or((wheel, "1"));
     for (name, value) in [("ge-teeth", teeth), ("ge-by", "module"), ("ge-module", module)] {
         fields.set(name, value);
     }
+    "ge-teeth"
 }
 
-/// The fields of teeth and size, with the job's wheels.
-pub(super) fn size(form: Form) -> Markup {
-    let dp = form.typed("ge-by") == "dp";
+/// A size that was told is taken: `module 1`, `dp 24`.
+pub(super) fn take_size(fields: &mut Fields, size: &str) -> &'static str {
+    let (by, value) = size.split_once(' ').unwrap_or(("module", size));
+    fields.set("ge-by", by);
+    fields.set(if by == "dp" { "ge-dp" } else { "ge-module" }, value);
+    "ge-by"
+}
+
+/// How a size can be given; the last one only where a wheel's outside tells it.
+pub(super) const SIZES: [(&str, &str); 3] =
+    [("module", words::BY_MODULE), ("dp", words::BY_DP), ("outside", words::BY_OUTSIDE)];
+
+/// The nearest module and diametral pitch, each to be taken.
+fn nearest(told: &Told) -> Markup {
+    html! {
+        div.chips.wide role="group" aria-label=(words::NEAREST) {
+            @for (k, near) in [&told.nearest_module, &told.nearest_pitch].into_iter().enumerate() {
+                button.chip type="button" data-do="ge-size" data-value=(words::size_value(near.size)) aria-pressed=((k == 0) == told.is_module) {
+                    (words::size_alone(near.size)) span.in { (words::over_by(near)) }
+                }
+            }
+        }
+        p.why { (words::OUTSIDE_WHY) }
+    }
+}
+
+/// The fields of teeth and size, with the job's wheels; `sizes` are how it can be given.
+pub(super) fn size(form: Form, sizes: &[(&str, &str)]) -> Markup {
+    let by = form.typed("ge-by");
     let typed = |name| form.typed(name).trim();
     html! {
         div.big-field { (form.number("ge-teeth", words::TEETH)) }
-        (form.choice("ge-by", words::SIZE_BY, &[("module", words::BY_MODULE), ("dp", words::BY_DP)]))
-        @if dp { (form.number("ge-dp", words::DP)) } @else { (form.text("ge-module", words::MODULE_MM)) }
+        (form.choice("ge-by", words::SIZE_BY, sizes))
+        @match by {
+            "dp" => (form.number("ge-dp", words::DP)),
+            "outside" => {
+                (form.text("ge-outside", words::OUTSIDE_MM))
+                @if let Ok(told) = told(form.as_typed()) { (nearest(&told)) }
+            }
+            _ => (form.text("ge-module", words::MODULE_MM)),
+        }
         div {
             p.lab id="ge-job" { (words::IN_THIS_JOB) }
             div.chips role="group" aria-labelledby="ge-job" {
                 @for (teeth, module) in CLOCK {
                     button.chip type="button" data-do="ge-wheel" data-value=([teeth, " ", module].concat())
-                        aria-pressed=(!dp && typed("ge-teeth") == teeth && typed("ge-module") == module) { (teeth) }
+                        aria-pressed=(by == "module" && typed("ge-teeth") == teeth && typed("ge-module") == module) { (teeth) }
                 }
             }
         }

@@ -7,6 +7,7 @@ pub mod tooth;
 pub mod trial;
 
 use super::{about, angle, decimal};
+use handturn::gear::telling::Near;
 use handturn::gear::{DepthRule, Size, Tooth};
 use handturn::measure::Length;
 use handturn::number::Fraction;
@@ -25,6 +26,10 @@ words! {
     SIZE_BY = "Size given by";
     BY_MODULE = "Module";
     BY_DP = "DP";
+    BY_OUTSIDE = "Measured";
+    OUTSIDE_MM = "Outside measured, mm or in";
+    NEAREST = "Nearest usual sizes";
+    OUTSIDE_WHY = "Of a standard wheel the outside is teeth and two, times the module. Press one to take it.";
     MODULE_MM = "Module, mm";
     DP = "Diametral pitch";
     IN_THIS_JOB = "In this job: clock wheels";
@@ -83,6 +88,34 @@ pub fn size(size: Size) -> String {
             [&decimal(dp, 4), " DP (", equals, "module ", &module, ")"].concat()
         }
     }
+}
+
+/// A size as given alone.
+#[must_use]
+pub fn size_alone(size: Size) -> String {
+    match size {
+        Size::Module(module) => ["Module ", &decimal(module.mm(), 4)].concat(),
+        Size::DiametralPitch(pitch) => decimal(pitch, 4) + " DP",
+    }
+}
+
+/// A size as a value: `module 1`, `dp 24`.
+#[must_use]
+pub fn size_value(size: Size) -> String {
+    match size {
+        Size::Module(module) => ["module ", &decimal(module.mm(), 4)].concat(),
+        Size::DiametralPitch(pitch) => ["dp ", &decimal(pitch, 4)].concat(),
+    }
+}
+
+/// How far a measured outside is from a size's own.
+#[must_use]
+pub fn over_by(near: &Near) -> String {
+    if near.over.mm().is_zero() {
+        return "exactly".to_owned();
+    }
+    let size = super::mm(Length::from_mm(near.over.mm().abs()));
+    [&*size, " mm ", if near.over.mm().is_negative() { "under" } else { "over" }].concat()
 }
 
 /// A value in decimals, with `≈` before it where places are left out.

@@ -120,11 +120,12 @@ impl Asked {
 }
 
 /// A size that is listed is taken: its figures go into the fields of splines.
-pub(in crate::room::gear) fn take(fields: &mut Fields, listed: &str) {
+pub(in crate::room::gear) fn take(fields: &mut Fields, listed: &str) -> &'static str {
     let names = ["ge-sp-keys", "ge-sp-minor", "ge-sp-major", "ge-sp-key"];
     for (name, value) in names.into_iter().zip(listed.split(' ')) {
         fields.set(name, value);
     }
+    "ge-sp-keys"
 }
 
 /// A reading: millimetres large, inches beside them.

@@ -1,5 +1,6 @@
 //! Check: the tooth by caliper, a span over several, over two pins; and with its mate.
 use super::{Asked, blank};
+use crate::draw::tooth::{self as draw, Laid};
 use crate::fields::Fields;
 use crate::pieces::caution;
 use crate::room::lines;
@@ -10,6 +11,7 @@ use handturn::bounds::Bound;
 use handturn::gear::{Spur, chordal, pins, span};
 use handturn::measure::Length;
 use handturn::measure::write::rounded;
+use handturn::number::float;
 use handturn::{Cause, Error, Field as Of};
 use maud::{Markup, html};
 
@@ -92,6 +94,7 @@ fn caliper(wheel: &Spur, outside: Length) -> Markup {
             h3 { (says::CALIPER) }
             @match chordal::tooth(wheel, outside) {
                 Ok(chordal) => {
+                    (drawn(wheel, outside, Laid::Caliper(&chordal)))
                     div.pair {
                         (figure(says::SET_HEIGHT, chordal.height.value))
                         (figure(says::READS, chordal.thickness.value))
@@ -105,6 +108,13 @@ fn caliper(wheel: &Spur, outside: Length) -> Markup {
                 Err(error) => (caution(html! { (said(&error, "").wrong) })),
             }
         }
+    }
+}
+
+/// The teeth with what is laid in.
+fn drawn(wheel: &Spur, outside: Length, laid: Laid) -> Markup {
+    html! {
+        @if let Ok(drawing) = draw::drawing(wheel, outside, laid) { figure.draw.plate { (drawing) } }
     }
 }
 
@@ -126,6 +136,7 @@ fn spanned(fields: &Fields, wheel: &Spur, outside: Length) -> Markup {
         section.setup aria-label=(says::SPAN) {
             h3 { (says::SPAN) }
             @if let Some(span) = &span {
+                (drawn(wheel, outside, Laid::Span(span)))
                 (figure(&says::over_teeth(span.teeth), span.reading.value))
                 p.why { (says::span_serves(span)) }
             }
@@ -148,6 +159,7 @@ fn pinned(fields: &Fields, wheel: &Spur, outside: Length) -> Markup {
             h3 { (says::PINS) }
             @if let Some(("", error)) = &wrong { (caution(html! { (said(error, "").wrong) })) }
             @if let Some(over) = &over {
+                (drawn(wheel, outside, Laid::Pins(float::of(over.pin.mm()), &over.over)))
                 (figure(&says::over_pins(over.pin), over.over.reading.value))
                 @if !over.serves { p.care { (says::NONE_SERVES) } }
                 p.why { (says::pin_range(&over.range, over.pin)) }

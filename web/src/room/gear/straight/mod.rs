@@ -26,7 +26,7 @@ pub(super) fn entry(form: Form) -> Markup {
     let changed = |name: &str, usual: &str| form.typed(name).trim() != usual;
     let more = changed("ge-rule", "") || changed("ge-shift", "0") || changed("ge-thinned", "0");
     html! {
-        (wheel::size(form))
+        (wheel::size(form, &wheel::SIZES))
         (wheel::pressure(form))
         details id="ge-more" open[more] {
             summary { (words::MORE) }
