@@ -11,6 +11,7 @@ mod placed;
 mod sizes;
 mod sums;
 mod threads;
+mod wheels_measured;
 mod wheels_shaped;
 mod wheels_slanted;
 
@@ -154,6 +155,14 @@ pub(crate) const TOPICS: &[Topic] = &[
         run: dials::screws,
     },
     Topic { file: "half_nuts.csv", title: "when half nuts may close", run: threads::half_nuts },
+    Topic {
+        file: "wheel_involute.csv",
+        title: "the involute function",
+        run: wheels_measured::functions,
+    },
+    Topic { file: "wheel_chordal.csv", title: "teeth by caliper", run: wheels_measured::chords },
+    Topic { file: "wheel_span.csv", title: "spans over teeth", run: wheels_measured::spans },
+    Topic { file: "wheel_pins.csv", title: "teeth over pins", run: wheels_measured::over_pins },
     Topic { file: "wheel_helix.csv", title: "helical wheels", run: wheels_slanted::helical },
     Topic {
         file: "wheel_crossed.csv",

@@ -15,7 +15,7 @@ use handturn_tests::rows::{fraction, half_a_place};
 use serde::Deserialize;
 
 /// `10 DP` or `3 mm`, and the unit that the row's lengths are in.
-fn size(text: &str) -> (Size, f64) {
+pub(super) fn size(text: &str) -> (Size, f64) {
     match text.split_once(' ') {
         Some((number, "DP")) => (Size::DiametralPitch(fraction(number)), 25.4),
         Some((number, "mm")) => (Size::Module(Length::from_mm(fraction(number))), 1.0),
