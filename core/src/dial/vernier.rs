@@ -65,6 +65,19 @@ pub struct Reads {
 }
 
 impl Vernier {
+    /// A direct, single one that reads a dial of `count` marks to one of `parts` of a mark.
+    ///
+    /// # Errors
+    /// As [`bounds::DIAL_MARKS`] and [`Self::laid`].
+    pub fn of_parts(count: u32, parts: u32) -> Result<Self, Error> {
+        let count = bounds::DIAL_MARKS.check(i64::from(count)).map_err(|e| e.of(Field::Marks))?;
+        let main = Fraction::new(1, count)?;
+        let least = main.over(i64::from(parts)).map_err(|e| e.of(Field::Vernier))?;
+        let (main, least) = (Angle::from_turns(main), Angle::from_turns(least));
+        let vernier = Self { main, least, ..Self::default() };
+        vernier.laid().map(|_| vernier)
+    }
+
     /// How it is to be cut.
     ///
     /// # Errors
@@ -180,6 +193,20 @@ mod tests {
         check(wanted(1200, 30), 40, 39, arcsec(1170), 41);
         // Sixths to ten seconds: 60 over 59.
         check(wanted(600, 10), 60, 59, arcsec(590), 61);
+    }
+
+    #[test]
+    fn parts_of_a_mark() {
+        let vernier = Vernier::of_parts(365, 10).unwrap();
+        let turns = |num, den| Angle::from_turns(Fraction::new(num, den).unwrap());
+        check(vernier, 10, 9, turns(9, 3650), 11);
+        assert_eq!(Vernier::of_parts(360, 12).unwrap(), wanted(3600, 300));
+        let cause = |count, parts| Vernier::of_parts(count, parts).unwrap_err();
+        assert_eq!(cause(1, 10).field, Field::Marks);
+        assert_eq!(cause(100, 0), Error::new(Field::Vernier, Cause::Zero));
+        assert_eq!(cause(100, 1).field, Field::Vernier);
+        // Over 99 of 12 marks: more than a turn.
+        assert_eq!(cause(12, 100), Error::new(Field::Vernier, Cause::Conflict));
     }
 
     #[test]

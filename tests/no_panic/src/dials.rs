@@ -7,6 +7,7 @@ pub fn calls() {
     keep(lines::graduate(any(), any(), any()));
     keep(lines::stops(any(), any(), &any()));
     keep(lines::figures(any(), any(), any()));
+    keep(Vernier::of_parts(any(), any()));
     keep(Vernier::laid(&any()));
     keep(Vernier::line(&any(), any()));
     keep(Vernier::read(&any(), any()));

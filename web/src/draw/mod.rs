@@ -6,6 +6,7 @@
 //! core's float door, so host tests and page agree to the last digit.
 pub mod cam;
 pub mod clock;
+pub mod dial;
 pub mod flats;
 pub mod plate;
 pub mod ratchet;

@@ -25,6 +25,7 @@ macro_rules! words {
         pub(crate) const ALL: &[&str] = &[$($text),*];
     };
 }
+pub mod dial;
 pub mod gear;
 pub mod run;
 pub mod shop_file;
@@ -293,7 +294,7 @@ mod tests {
     fn no_label_blames_or_boasts() {
         let kinds = Kind::ALL.map(kind);
         let runs = run::ALL.into_iter().flatten();
-        let rooms = shop_file::ALL.iter().chain(thread::ALL);
+        let rooms = shop_file::ALL.iter().chain(thread::ALL).chain(dial::ALL);
         let gears = gear::EVERY.into_iter().flatten();
         for text in ALL.iter().chain(runs).chain(gears).chain(rooms).chain(&kinds) {
             assert!(!text.trim().is_empty());

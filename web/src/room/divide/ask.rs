@@ -1,11 +1,11 @@
 //! What is asked: the fields of each kind of division, read into one question.
 use crate::fields::Fields;
 use handturn::bounds;
-use handturn::divide::{Asked, MarkKind, Marks, Numbers, Parts, Question, Repeated};
+use handturn::dial::lines::{Every, graduate};
+use handturn::divide::{Asked, Numbers, Parts, Question, Repeated};
 use handturn::head::Sense;
 use handturn::measure::read;
-use handturn::number::lcm;
-use handturn::{Cause, Error, Field, List};
+use handturn::{Cause, Error, Field};
 
 /// A kind of division.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -151,26 +151,11 @@ fn dial<'t>(text: Text<'t>) -> Result<Asked, (&'static str, Error)> {
         some => read::count(some, bounds::EVERY).map(Some).map_err(|e| (name, e.of(Field::Marks))),
     };
     let (long, middle, number) = (every("long")?, every("middle")?, every("number")?);
-    let mut kinds = List::new();
-    for name in ["long-mm", "middle-mm", "short-mm"] {
+    let line = |every, name: &'static str| {
         let length = read::length(text(name), read::Unit::Mm).map_err(|e| (name, e))?;
-        if kinds.push(MarkKind { length }).is_err() {
-            return Err((name, full()));
-        }
-    }
-    let (each_long, each_middle) = (u64::from(long.unwrap_or(1)), u64::from(middle.unwrap_or(1)));
-    let repeats = lcm(each_long, each_middle).and_then(|n| u32::try_from(n).ok());
-    let repeats =
-        repeats.filter(|&n| n as usize <= bounds::MAX_PATTERN).ok_or(("middle", full()))?;
-    let mut pattern = List::new();
-    for k in 0..repeats {
-        let kind = match (long, middle) {
-            (Some(long), _) if k % long == 0 => 0,
-            (_, Some(middle)) if k % middle == 0 => 1,
-            _ => 2,
-        };
-        pattern.push(kind).map_err(|_| ("middle", full()))?;
-    }
+        Ok(Every { every, length })
+    };
+    let lines = [line(long, "long-mm")?, line(middle, "middle-mm")?, line(Some(1), "short-mm")?];
     let numbers = match number {
         None => None,
         Some(every) => Some(Numbers {
@@ -185,13 +170,11 @@ fn dial<'t>(text: Text<'t>) -> Result<Asked, (&'static str, Error)> {
             zero: text("zero") == "on",
         }),
     };
-    Ok(Asked::Marks(Marks { count: marks, kinds, pattern, numbers }))
-}
-
-/// A pattern that repeats only after more marks than one can hold.
-fn full() -> Error {
-    let most = u16::try_from(bounds::MAX_PATTERN).unwrap_or(u16::MAX);
-    Error::new(Field::Marks, Cause::TooMany { most })
+    let marks = graduate(marks, &lines, numbers).map_err(|error| match error.cause {
+        Cause::TooMany { .. } => ("middle", error),
+        _ => ("marks", error),
+    })?;
+    Ok(Asked::Marks(marks))
 }
 
 #[cfg(test)]

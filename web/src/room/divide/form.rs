@@ -11,6 +11,9 @@ use maud::{Markup, html};
 /// Wheels of the demonstration job, a bronze astronomical clock.
 const CLOCK: [u16; 6] = [127, 223, 64, 38, 48, 365];
 
+/// Marks of its calendar ring.
+const RING: &str = "365";
+
 /// The whole asking side; `wrong` is the field that cannot be read.
 pub(super) fn section(
     fields: &Fields,
@@ -127,12 +130,20 @@ impl<'a> Form<'a> {
         let sense = ask::typed(self.fields, "sense");
         html! {
             (field(&self.field("marks", words::MARKS_IN_A_TURN, "numeric")))
+            div {
+                p.lab id="ring" { (words::dial::THE_RING) }
+                div.chips role="group" aria-labelledby="ring" {
+                    button.chip type="button" data-do="di-marks" data-value=(RING)
+                        aria-pressed=(ask::last_typed(self.fields, "marks").trim() == RING) { (RING) }
+                }
+            }
             div.pair {
                 (field(&self.field("long", words::LONG_MARK, "numeric")))
                 (field(&self.field("middle", words::MIDDLE_MARK, "numeric")))
                 (field(&self.field("number", words::NUMBER_EVERY, "numeric")))
                 (field(&self.field("climb", words::NUMBERS_CLIMB, "numeric")))
             }
+            button.btn type="button" data-do="di-show" { (words::dial::SHOW_DIAL) }
             details id="lines" {
                 summary { (words::NUMBERS_AND_LINES) }
                 p.lab { (words::LINE_LENGTHS) }

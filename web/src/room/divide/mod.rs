@@ -1,6 +1,7 @@
 //! Divide: what the drawing asks for in, every way the head can set it out, and
 //! one of them open with its drawing, its error and its working.
 mod ask;
+mod dial;
 mod form;
 mod panel;
 mod same;
@@ -92,6 +93,7 @@ impl Worked<'_> {
 pub fn event(fields: &mut Fields, event: Event) -> Vec<Effect> {
     let field = |name: &str| event.value == ["field ", name].concat();
     match (event.kind, event.name) {
+        ("type" | "press", name) if name.starts_with("di-") => return dial::event(fields, &event),
         ("type", "try-plates") => fields.set("try-plates", event.value),
         ("type", name) => {
             fields.set(name, event.value);

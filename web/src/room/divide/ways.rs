@@ -1,6 +1,6 @@
 //! The answering side: how many ways, in which order, the list of them with one
 //! open, what was left out and what would make it exact.
-use super::{Worked, form, panel, table};
+use super::{Worked, dial, form, panel, table};
 use crate::pieces::{mark, over, segmented};
 use crate::words::{self, moves};
 use handturn::divide::{Group, Kind, Order, Question, Rated, Reason, Way};
@@ -33,6 +33,7 @@ pub(super) fn section(worked: &Worked, stale: bool) -> Markup {
             }
         }
         (left_out(worked))
+        @if let Question::Marks(marks) = &worked.question { (dial::section(worked.fields, marks)) }
         @if let Some((kind, rated)) = open {
             (table::section(worked, rated, words::key(kind)))
         }
