@@ -25,6 +25,15 @@ const open = (page, place) => async () => {
   if (await row.getAttribute('aria-expanded') !== 'true') await row.click();
 };
 
+/** A part of the clock's ring. */
+async function dial(page, part) {
+  await divided(page);
+  await kind(page, 'dial');
+  await page.locator('[data-do=di-marks]').first().click();
+  await page.locator(`[data-do=di-part][data-value=${part}]`).click();
+  await page.locator(`#dial-${part}`).waitFor();
+}
+
 /** Before the first move of the way in `place`. */
 async function offered(page, parts = '64', place = 0) {
   await divided(page, parts);
@@ -95,6 +104,14 @@ export const SCREENS = {
     await kind(page, 'dial');
     await page.locator('#lines summary').click();
   },
+  'Divide, a dial on a rim': async (page) => {
+    await dial(page, 'lines');
+    await page.locator('[data-do=di-on][data-value=handwheel]').click();
+    await page.locator('#di-edge').fill('1');
+  },
+  'Divide, a dial’s vernier': (page) => dial(page, 'vernier'),
+  'Divide, a dial’s size': (page) => dial(page, 'size'),
+  'Divide, a fine dial, a wrong entry': async (page) => { await dial(page, 'fine'); await page.locator('#di-turns').fill('70'); },
   'Shop, nothing typed': (page) => room(page, 'shop'),
   'Shop, stocked': stock,
   'Shop, dials, errors and an undo': async (page) => {

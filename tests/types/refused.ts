@@ -1,6 +1,8 @@
 // Each line that follows an "expected" must be refused by the types, and none else;
 // the test counts them. So the check of uses.ts can fail.
-import { divide, ways, place, step, budget, makePlate, plateRing, nearest, readAngle, threadSizes, pass, passes, overWires, infeed, gearsFor, whichThread } from 'handturn';
+import {
+  divide, ways, place, step, budget, makePlate, plateRing, nearest, readAngle, threadSizes, pass, passes, overWires, infeed, gearsFor, whichThread, dialMarks, vernier, fineDial,
+} from 'handturn';
 import type { Head, Request, Rated, Lathe } from 'handturn';
 
 // expected: parts is a number
@@ -55,5 +57,11 @@ const lathe: Lathe = { gears: [20, 30] };
 gearsFor({ lathe, six: 'never' });
 // expected: a length is no number
 const off: number = whichThread({ diameter: 6, pitch: 1 })[0]!.off_pitch;
+// expected: a dial has lines
+dialMarks({ count: 365 });
+// expected: a vernier by one pair or the other
+vernier({ count: 365, least: '5′' });
+// expected: an error that will do
+fineDial({ lead: 1, radius: 60, marks: 86, step: '1″', turns: 2 });
 
 export const used: [Head, Head, number, number, string, Request | Rated | undefined] = [mine, fixed, worst, off, gained, undefined];

@@ -5,6 +5,7 @@ import {
   divide, ways, place, step, working, budget, makePlate, plateRing, head, nearest, init, initSync, HandturnError,
   readNumber, readRatio, readAngle, readAngles, readLength, readPlates, readGears,
   threads, readThread, threadSizes, threadBlank, tappingDrills, whichThread, infeed, passes, pass, wires, overWires, fromWires, gearsFor,
+  dialMarks, dialMark, dialStops, dialFigures, vernier, vernierReads, dialWidth, dialDiameter, dialsForScrew, fineDialSteps, fineDial,
 } from 'handturn';
 import type {
   Answer, Arms, At, CircleAt, Compound, Differential, Equation, Fraction, Group, Head, Holes, Kind, Marks,
@@ -12,6 +13,8 @@ import type {
   Blank, Candidate, Depths, DrillsAsked, Form, FromWires, Gears, GearsAsked, GearTrain, InfeedAsked, Lathe, Left, Length, LengthGiven,
   LimitsOfSize, Measured, OverAsked, Over, OverWires, OwnThread, Pass, Passes, PassesAsked, PitchGiven, Profile, Range, ReadingAsked, Series,
   Budget, ErrorSize, ErrorSizes, PlateAsked, PlatePlan, RingAsked, RingFit, Source, Sources,
+  AngleTold, Arcsec, DialAsked, DialReading, DialsForScrew, DialWidth, Figures, FiguresAsked, FineArm, FineAsked, FineDial, FineStep, Mark,
+  MarkAsked, Stops, StopsAsked, Vernier, VernierAsked, VernierReading,
   Side, Sizes, Tapping, Thread, ThreadAsked, ThreadGiven, Wires, WiresAsked,
 } from 'handturn';
 
@@ -24,6 +27,7 @@ export const all: Record<keyof typeof handturn, unknown> = {
   init, initSync, HandturnError, divide, ways, place, step, working, budget, makePlate, plateRing, head, nearest,
   readNumber, readRatio, readAngle, readAngles, readLength, readPlates, readGears,
   threads, readThread, threadSizes, threadBlank, tappingDrills, whichThread, infeed, passes, pass, wires, overWires, fromWires, gearsFor,
+  dialMarks, dialMark, dialStops, dialFigures, vernier, vernierReads, dialWidth, dialDiameter, dialsForScrew, fineDialSteps, fineDial,
 };
 
 export async function starts(bytes: ArrayBuffer, fetched: Response): Promise<void> {
@@ -300,4 +304,49 @@ export function geared(): string[] {
       train === null ? '' : trainOf(train), with_127 === null ? '' : trainOf(with_127),
     ];
   });
+}
+
+const ring: DialAsked = {
+  count: 365, lines: [{ every: 10, length: 6 }, { every: 5, length: '4.5 mm' }, { every: 1, length: [3, 1] }],
+  numbers: { every: 10, climbs: 'clockwise', zero: false },
+};
+const marksAsked: MarkAsked[] = [{ marks: dialMarks(ring), index: 5, workTurns: 'anticlockwise' }, { marks, index: 0 }, { marks, mark: 364 }];
+const stopsAsked: StopsAsked[] = [{ marks, lead: '1/8 in', round: 125 }, { marks, lead: 5, round: 100, from: 1, runs: 'down' }];
+const standing: FiguresAsked[] = [{ on: 'face', climbs: 'clockwise' }, { on: 'table', upright: false, climbs: 'anticlockwise' }, { on: 'handwheel', climbs: 'clockwise' }];
+const verniers: VernierAsked[] = [{ count: 365, parts: 10 }, { main: 1, least: '5′', retrograde: true, long: true, double: true }];
+const arm: FineArm = { lead: 1, radius: '60 mm', ratio: '60 : 1' };
+const fineAsked: FineAsked = { ...arm, marks: 86, step: '1″', within: [1, 2_592_000], turns: [5, 2] };
+
+const toldAngle = ({ turns: [num, den], degrees }: AngleTold): string => (num / den + degrees).toFixed();
+const toldArc = ({ arcsec, within }: Arcsec): string => (arcsec + within).toFixed();
+const readOff = ({ from_zero, turns, mark, travel }: DialReading): string => (from_zero + turns + mark).toFixed() + told(travel);
+
+export function dials(): string[] {
+  const cut: Mark[] = marksAsked.map(dialMark);
+  const drawn: Stops[] = stopsAsked.map(dialStops);
+  const stand: Figures[] = standing.map(dialFigures);
+  is<Same<Figures['feet'], 'Front' | 'Back' | 'Centre' | 'Outside'>>();
+  is<Same<Figures['lines_from'], Figures['feet']>>();
+  is<Same<Figures['rises'], Sense>>();
+  const laid: Vernier[] = verniers.map((asked) => vernier({ ...asked, diameter: 80 }));
+  const met: VernierReading[] = verniers.map((asked) => vernierReads({ ...asked, reading: 7.25 }));
+  const { arc, chord, line: { least: thin, greatest: thick } }: DialWidth = dialWidth({ count: 365, diameter: 160 });
+  const { by_arc, by_chord } = dialDiameter({ count: 365, width: '0.04 in' });
+  const { handy, for_step }: DialsForScrew = dialsForScrew({ lead: '8 tpi', step: 0.02 });
+  const near: FineStep[] = fineDialSteps(arm);
+  const { radius, mark, worst, most_marks, least_holes, shift, travel }: FineDial = fineDial(fineAsked);
+  return [
+    ...cut.flatMap(({ mark: at, kind, length, number }) => [at.toFixed(), kind.toFixed(), told(length), number?.toFixed() ?? '']),
+    ...drawn.flatMap(({ start, ends }) => [readOff(start), ...ends.flatMap(({ reading, length, off: by }) => [readOff(reading), told(length), told(by)])]),
+    ...stand.map(({ lines_from, feet, climbs_right, rises }) => [lines_from, feet, String(!climbs_right), rises].join()),
+    ...laid.flatMap(({ divisions, over_marks, lines, main, least, division, spans, division_arc, spans_arc }) => [
+      (divisions + over_marks + lines).toFixed(), ...[main, least, division, spans].map(toldAngle), toldMaybe(division_arc), toldMaybe(spans_arc),
+    ]),
+    ...met.flatMap(({ mark: at, line, left }) => [at.toFixed(), line.toFixed(), toldAngle(left)]),
+    ...[arc, chord, thin, thick, by_arc, by_chord, radius].map(told),
+    ...handy.flatMap(({ marks: n, step: by, inch }) => [n.toFixed(), told(by), String(!inch)]),
+    ...(for_step === null ? [] : [for_step.needed.toFixed(), for_step.marks.toFixed(), told(for_step.each), told(for_step.off)]),
+    ...near.flatMap(({ at_work, marks: n, radius: r }) => [toldAngle(at_work), n.toFixed(), told(r)]),
+    toldArc(mark), toldArc(worst), most_marks.toFixed(), least_holes.toFixed(), toldAngle(shift), toldAngle(travel),
+  ];
 }

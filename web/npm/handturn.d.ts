@@ -793,3 +793,179 @@ export function overWires(asked: OverAsked): OverWires;
 export function fromWires(asked: ReadingAsked): FromWires;
 /** Change gears for a lead: the nearest trains, proved best where `finished`. */
 export function gearsFor(asked: GearsAsked): Gears;
+
+// --- dials ------------------------------------------------------------------------
+
+/** An exact angle, told both ways. */
+export interface AngleTold {
+  turns: Turns;
+  degrees: number;
+}
+/** Arc-seconds that are not exact, and how far off they can be. */
+export interface Arcsec {
+  arcsec: number;
+  within: number;
+}
+
+/** Lines of a dial: each mark gets the rarest one whose `every` divides it; one must be for every mark. */
+export interface DialAsked {
+  count: number;
+  lines: { every: number; length: LengthGiven }[];
+  numbers?: Marks['numbers'];
+}
+
+/** What to cut and to stamp: at a position of the cutting order, or at a mark counted from zero the way numbers climb. */
+export type MarkAsked = { marks: Marks } & (
+  | { index: number; workTurns?: 'clockwise' | 'anticlockwise' }
+  | { mark: number }
+);
+export interface Mark {
+  mark: number;
+  /** Which of the kinds of `marks`, from 0. */
+  kind: number;
+  length: Length;
+  number: number | null;
+}
+
+/** The slide that draws the lines, its dial at 0 where the tool touches the edge. */
+export interface StopsAsked {
+  marks: Marks;
+  /** How far one turn of its dial moves it, and the marks round that dial. */
+  lead: PitchGiven;
+  round: number;
+  /** How far from the edge lines begin. */
+  from?: LengthGiven;
+  /** Which way its dial counts while a line is drawn; up when not given. */
+  runs?: 'up' | 'down';
+}
+export interface DialReading {
+  from_zero: number;
+  turns: number;
+  mark: number;
+  travel: Length;
+}
+export interface Stops {
+  start: DialReading;
+  /** One for each kind of mark: where to stop, the line that comes of it, and by how much it is longer than asked. */
+  ends: { reading: DialReading; length: Length; off: Length }[];
+}
+
+export interface FiguresAsked {
+  /** Read from before a handwheel, from beside a table, or on a face at its uppermost place. */
+  on: 'handwheel' | 'table' | 'face';
+  /** True when not given. */
+  upright?: boolean;
+  /** Seen from the dial's front. */
+  climbs: 'clockwise' | 'anticlockwise';
+}
+export interface Figures {
+  lines_from: 'Front' | 'Back' | 'Centre' | 'Outside';
+  feet: 'Front' | 'Back' | 'Centre' | 'Outside';
+  /** To who sees them upright. */
+  climbs_right: boolean;
+  /** The sense of turning past a fixed line for which the dial reads more. */
+  rises: Sense;
+}
+
+/** A vernier, by the marks of a dial and parts of one, or by two angles. */
+export type VernierAsked = (
+  | { count: number; parts: number }
+  | { main: AngleGiven; least: AngleGiven }
+) & {
+  /** Numbered against the dial, over N + 1 marks. */
+  retrograde?: boolean;
+  /** Each division over two marks. */
+  long?: boolean;
+  /** To both sides of its zero. */
+  double?: boolean;
+};
+export interface Vernier {
+  /** Of one side, and the marks they stand over. */
+  divisions: number;
+  over_marks: number;
+  /** Both ends counted, both sides together. */
+  lines: number;
+  main: AngleTold;
+  least: AngleTold;
+  division: AngleTold;
+  spans: AngleTold;
+  /** Along the rim, where a diameter is given. */
+  division_arc: Length | null;
+  spans_arc: Length | null;
+}
+export interface VernierReading {
+  /** The mark reached or passed, the line that meets one or comes nearest, and what is left. */
+  mark: number;
+  line: number;
+  left: AngleTold;
+}
+
+export interface DialWidth {
+  arc: Length;
+  chord: Length;
+  /** A line that reads well: a tenth to a fifth of a division. */
+  line: { least: Length; greatest: Length };
+}
+export interface DialsForScrew {
+  /** Dials of 10 to 500 marks whose mark is a round step of an inch or of a millimetre. */
+  handy: { marks: number; step: Length; inch: boolean }[];
+  /** For the step asked: marks a turn would need, the nearest whole number, what each is, what a turn is off. */
+  for_step: { needed: number; marks: number; each: Length; off: Length } | null;
+}
+
+/** A screw across the end of an arm that turns the plate of a head; 40 : 1 when no ratio is given. */
+export interface FineArm {
+  lead: PitchGiven;
+  radius: LengthGiven;
+  ratio?: string;
+}
+export interface FineStep {
+  at_work: AngleTold;
+  marks: number;
+  /** The arm for exactly that. */
+  radius: Length;
+}
+export interface FineAsked extends FineArm {
+  marks: number;
+  /** What one mark is called, and the error that will do, both at the work. */
+  step: AngleGiven;
+  within: AngleGiven;
+  /** Turns of the dial used each way. */
+  turns: number | Fraction;
+}
+export interface FineDial {
+  radius: Length;
+  /** One mark near the middle, and the greatest error over the turns used (below 0 the work falls behind), at the work. */
+  mark: Arcsec;
+  worst: Arcsec;
+  /** The most marks each way within the error that will do. */
+  most_marks: number;
+  /** The fewest holes of a circle of which the turns used cover half a space each way. */
+  least_holes: number;
+  /** As the head has it: `fineShift` and `fineTravel`, angles of the plate. */
+  shift: AngleTold;
+  travel: AngleTold;
+}
+
+/** The marks of a dial as a question takes them. */
+export function dialMarks(asked: DialAsked): Marks;
+/** What to cut and what to stamp at one mark. */
+export function dialMark(asked: MarkAsked): Mark;
+/** Where the slide stops that draws the lines. */
+export function dialStops(asked: StopsAsked): Stops;
+/** How the figures stand. */
+export function dialFigures(asked: FiguresAsked): Figures;
+/** How a vernier is to be cut. */
+export function vernier(asked: VernierAsked & { diameter?: LengthGiven }): Vernier;
+/** Which mark and which line tell a reading. */
+export function vernierReads(asked: VernierAsked & { reading: AngleGiven }): VernierReading;
+/** How wide the divisions of a dial come out. */
+export function dialWidth(asked: { count: number; diameter: LengthGiven }): DialWidth;
+/** How large a dial must be. */
+export function dialDiameter(asked: { count: number; width: LengthGiven }): { by_arc: Length; by_chord: Length };
+/** Which dials suit a screw. */
+export function dialsForScrew(asked: { lead: PitchGiven; step?: LengthGiven }): DialsForScrew;
+/** Round steps of the work near a screw and an arm. */
+export function fineDialSteps(asked: FineArm): FineStep[];
+/** What comes of a fine dial. */
+export function fineDial(asked: FineAsked): FineDial;

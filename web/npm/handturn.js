@@ -69,3 +69,15 @@ export const wires = (asked) => call('of_thread', 'wires', asked);
 export const overWires = (asked) => call('of_thread', 'over', asked);
 export const fromWires = (asked) => call('of_thread', 'from', asked);
 export const gearsFor = (asked) => call('of_thread', 'gears', asked);
+
+export const dialMarks = (asked) => call('of_dial', 'marks', asked);
+export const dialMark = (asked) => call('of_dial', 'mark', asked);
+export const dialStops = (asked) => call('of_dial', 'stops', asked);
+export const dialFigures = (asked) => call('of_dial', 'figures', asked);
+export const vernier = (asked) => call('of_dial', 'vernier', asked);
+export const vernierReads = (asked) => call('of_dial', 'reads', asked);
+export const dialWidth = (asked) => call('of_dial', 'width', asked);
+export const dialDiameter = (asked) => call('of_dial', 'diameter', asked);
+export const dialsForScrew = (asked) => call('of_dial', 'screw', asked);
+export const fineDialSteps = (asked) => call('of_dial', 'steps', asked);
+export const fineDial = (asked) => call('of_dial', 'fine', asked);

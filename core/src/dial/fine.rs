@@ -76,6 +76,9 @@ pub struct Designed {
     pub worst_arcsec: Approx,
     /// The most marks to each side of the middle for which no error is greater than will do.
     pub most_marks: u32,
+    /// The fewest holes of a circle of which the turns used cover half a space to each
+    /// side: with fewer, places between holes are out of the dial's reach.
+    pub least_holes: u32,
     /// The dial as a head has it, its slack none.
     pub dial: FineDial,
 }
@@ -173,6 +176,7 @@ pub fn design(wanted: &Wanted) -> Result<Designed, Error> {
         mark_arcsec: near(one_turn / float::of(Fraction::whole(per)) / ratio),
         worst_arcsec: worst,
         most_marks: reach.most(&arm, per, float::of(within.arcsec()?) * ratio)?,
+        least_holes: least_holes(travel)?,
         dial: FineDial { shift, marks, travel, slack: Fraction::ZERO },
     })
 }
@@ -190,6 +194,15 @@ fn ratio(ratio: Fraction) -> Result<(), Error> {
     bounds::RATIO_PART.check(ratio.num())?;
     bounds::RATIO_PART.check(ratio.den())?;
     Ok(())
+}
+
+/// One over twice the travel, a part of a hole counted as a whole.
+fn least_holes(travel: Angle) -> Result<u32, Error> {
+    let holes =
+        Fraction::new(1, 2).and_then(|half| half.checked_div(travel.turns())).map_err(of)?;
+    let up = holes.negated().floor().checked_neg();
+    let up = up.and_then(|n| u32::try_from(n).ok());
+    up.ok_or(of(Error::new(Field::FineDial, Cause::Overflow)))
 }
 
 /// Fewer than eight roundings lie behind `value`.
@@ -325,6 +338,10 @@ mod tests {
         // Three turns out the plate is short by (3/59.96)² ÷ 3 of 258″, less what 59.96 gains.
         close(found.worst_arcsec, -0.212, 2e-3);
         close(found.mark_arcsec, 1.000_01, 1e-5);
+        // 2° 52′ to each side are half a space of 63 holes.
+        assert_eq!(found.least_holes, 63);
+        let circle = |n: i64| Fraction::new(1, 2 * n).unwrap() <= found.dial.travel.turns();
+        assert!(circle(63) && !circle(62));
         // No further than half a second: the error grows as the cube, 3 · ∛(0.5 ÷ 0.212).
         assert!((330..=352).contains(&found.most_marks), "{}", found.most_marks);
     }

@@ -6,6 +6,7 @@
 //! Of threads, which are measured in either unit, a length is told in both
 //! ([`thread`]).
 //! Whole numbers beyond 2^53 never leave as something else: they are an error.
+pub mod dial;
 mod given;
 mod plate;
 mod refusal;
@@ -135,6 +136,16 @@ pub fn read_text(kind: &str, text: &JsValue) -> Result<JsValue, JsValue> {
 #[wasm_bindgen]
 pub fn of_thread(about: &str, request: &JsValue) -> Result<JsValue, JsValue> {
     out(given(request).and_then(|request| thread::answer(about, &request)))
+}
+
+/// What is asked of a dial: `about` is one of `marks`, `mark`, `stops`, `figures`,
+/// `vernier`, `reads`, `width`, `diameter`, `screw`, `steps` or `fine`.
+///
+/// # Errors
+/// A [`Refusal`] that names the value.
+#[wasm_bindgen]
+pub fn of_dial(about: &str, request: &JsValue) -> Result<JsValue, JsValue> {
+    out(given(request).and_then(|request| dial::answer(about, &request)))
 }
 
 /// Pass `number`, from 1, of a thread cut in passes.

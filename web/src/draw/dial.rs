@@ -151,7 +151,7 @@ fn stretch(view: &View) -> Markup {
         let long = view.dial.mark(mark).map_or(0.0, |mark| float::of(mark.length.mm()) * scale);
         lines = lines.jump((x(mark), 0.0)).down(down * long);
     }
-    let edge = HALF + 6.0;
+    let edge = HALF + 6.0 + 1.2 * height;
     let (top, middle) =
         (if down > 0.0 { -4.0 } else { -deep - 6.0 }, down * (longest * scale + height));
     html! {

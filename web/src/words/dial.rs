@@ -90,6 +90,7 @@ words! {
     A_MARK_IS = "One mark, with the arm as given";
     WORST_OVER = "Worst over the turns used";
     GOOD_FOR = "Stays within what will do";
+    COVERS = "Covers half a space of circles from";
     IN_SHOP = "As the head has it";
     PUT_IN_SHOP = "Put it in Shop";
     TANGENT_WHY = "The plate turns by the angle whose tangent is travel ÷ arm, the dial tells equal steps: further out the plate falls behind.";
@@ -266,6 +267,11 @@ pub fn reach(most_marks: u32, per: u32) -> String {
     } else {
         ["± ", &count(turns, "turn", "turns"), " ", &marks].concat()
     }
+}
+
+/// Holes of a circle.
+pub fn holes(n: u32) -> String {
+    count(n, "hole", "holes")
 }
 
 /// An error in seconds that is not exact, its sign kept.

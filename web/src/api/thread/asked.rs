@@ -81,7 +81,7 @@ const FORMS: [(&str, Form); 8] = [
 ///
 /// # Errors
 /// What may be chosen, when it is something else.
-pub(super) fn choice<T: Copy>(
+pub(in crate::api) fn choice<T: Copy>(
     given: &Given,
     name: &str,
     among: &[(&str, T)],
@@ -216,7 +216,7 @@ pub(super) fn exact(given: &Given, name: &str, field: Field) -> Result<Fraction,
 ///
 /// # Errors
 /// What cannot be read, by name.
-pub(super) fn length(given: &Given, name: &str, field: Field) -> Result<Length, Refusal> {
+pub(in crate::api) fn length(given: &Given, name: &str, field: Field) -> Result<Length, Refusal> {
     if let Given::List(_) = given {
         return given.fraction(name).map(Length::from_mm);
     }
@@ -229,7 +229,7 @@ pub(super) fn length(given: &Given, name: &str, field: Field) -> Result<Length, 
 ///
 /// # Errors
 /// As [`length`].
-pub(super) fn length_or(
+pub(in crate::api) fn length_or(
     given: &Given,
     name: &str,
     field: Field,
@@ -254,7 +254,7 @@ pub(super) fn lengths(given: &Given, name: &str, field: Field) -> Result<Vec<Len
 ///
 /// # Errors
 /// What cannot be read, by name; nought.
-pub(super) fn pitch(given: &Given, name: &str, field: Field) -> Result<Length, Refusal> {
+pub(in crate::api) fn pitch(given: &Given, name: &str, field: Field) -> Result<Length, Refusal> {
     let per_inch = match given {
         Given::Text(text) => text.trim().strip_suffix("tpi"),
         _ => None,

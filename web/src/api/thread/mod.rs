@@ -3,7 +3,7 @@
 //! An answer is a [`Given`] like a request, so that one piece of code writes them
 //! all: lengths are `{ mm, inch, exact, within }`, angles degrees, what is not there
 //! is `null`.
-mod asked;
+pub(super) mod asked;
 mod cut;
 mod gear;
 mod measure;

@@ -74,10 +74,10 @@ pub(super) fn part(fields: &Fields) -> Markup {
 fn round_steps(wanted: &Wanted) -> Markup {
     let steps = fine::steps(&wanted.arm).unwrap_or_default();
     html! {
-        h3 { (words::ROUND_STEPS) }
+        h3 id="dial-round" { (words::ROUND_STEPS) }
         @if steps.is_empty() { p { (words::NO_STEP) } } @else {
-            table id="dial-steps" {
-                thead { tr { th scope="col" { (words::AT_WORK) } th scope="col" { (words::MARKS) } th scope="col" { (words::ARM) } th scope="col" { span.vh { (words::TAKE) } } } }
+            div.scroll tabindex="0" role="region" aria-labelledby="dial-round" { table id="dial-steps" {
+                thead { tr { th scope="col" { (words::AT_WORK) } th scope="col" { (words::MARKS) } th scope="col" { (words::ARM) } td {} } }
                 tbody {
                     @for step in &steps {
                         @let at_work = words::at_work(step.at_work);
@@ -85,22 +85,23 @@ fn round_steps(wanted: &Wanted) -> Markup {
                             th scope="row" { (at_work) }
                             td { (step.marks) }
                             td { (all::about_mm(step.radius_mm.value)) " mm" }
-                            td { button.btn type="button" data-do="di-take" data-value={ (step.marks) " " (at_work) } { (words::TAKE) span.vh { " " (at_work) } } }
+                            td { button.btn type="button" data-do="di-take" data-value={ (step.marks) " " (at_work) } aria-label={ (words::TAKE) " " (at_work) } { (words::TAKE) } }
                         }
                     }
                 }
-            }
+            } }
         }
     }
 }
 
 fn comes_of(wanted: &Wanted, found: &Designed) -> Markup {
     html! {
-        dl.facts id="dial-fine" {
+        dl.facts id="dial-made" {
             (fact(words::EXACT_RADIUS, &(all::about_mm(found.radius_mm.value) + " mm"), &[&words::about_inches(found.radius_mm.value)]))
             (fact(words::A_MARK_IS, &words::about_seconds(found.mark_arcsec), &[]))
             (fact(words::WORST_OVER, &words::about_seconds(found.worst_arcsec), &[words::worst_says(found)]))
             (fact(words::GOOD_FOR, &words::reach(found.most_marks, wanted.marks), &[]))
+            (fact(words::COVERS, &words::holes(found.least_holes), &[]))
             (fact(words::IN_SHOP, &words::in_shop(&found.dial), &[]))
         }
         p.why { (words::TANGENT_WHY) }

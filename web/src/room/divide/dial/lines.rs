@@ -68,7 +68,7 @@ pub(super) fn part(fields: &Fields, marks: &Graduation) -> Markup {
         div.two {
             div.do {
                 @if let Some(found) = &found { (stops(&found.stops, marks)) }
-                section.setup aria-label=(words::SADDLE_STOPS) {
+                div.setup {
                     div.pair {
                         (form.text("di-lead", words::SCREW))
                         (form.number("di-round", words::MARKS_ROUND))
@@ -107,9 +107,9 @@ pub(super) fn part(fields: &Fields, marks: &Graduation) -> Markup {
 fn stops(stops: &Stops, marks: &Graduation) -> Markup {
     let begin = stops.start.from_zero > 0;
     html! {
-        h3 { (words::SADDLE_STOPS) }
+        h3 id="dial-stop-at" { (words::SADDLE_STOPS) }
         p.why { (words::ZERO_AT_EDGE) }
-        div.scroll {
+        div.scroll tabindex="0" role="region" aria-labelledby="dial-stop-at" {
             table id="dial-stops" {
                 thead { tr { th scope="col" { (words::LINE) } th scope="col" { (words::LENGTH) } th scope="col" { (words::STOP_AT) } th scope="col" { (words::COMES_TO) } } }
                 tbody {

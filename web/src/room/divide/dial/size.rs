@@ -62,7 +62,7 @@ pub(super) fn part(fields: &Fields, marks: &Graduation) -> Markup {
                 }
             }
             div.figures {
-                h3 { (words::FOR_SCREW) }
+                h3 id="dial-suits" { (words::FOR_SCREW) }
                 (form.text("di-screw", words::LEAD))
                 @if let Some(found) = &found {
                     @if found.dials.is_empty() { p { (words::NONE_SUITS) } } @else { (suits(found)) }
@@ -80,8 +80,8 @@ fn across_mm(name: &str, mm: f64) -> Markup {
 /// The dials that suit a screw, each to be taken.
 fn suits(found: &Sized) -> Markup {
     html! {
-        table id="dial-screws" {
-            thead { tr { th scope="col" { (words::MARKS) } th scope="col" { (words::ONE_MARK_IS) } th scope="col" { (words::WIDE) } th scope="col" { span.vh { (words::TAKE) } } } }
+        div.scroll tabindex="0" role="region" aria-labelledby="dial-suits" { table id="dial-screws" {
+            thead { tr { th scope="col" { (words::MARKS) } th scope="col" { (words::ONE_MARK_IS) } th scope="col" { (words::WIDE) } td {} } }
             tbody {
                 @for dial in &found.dials {
                     @let wide = width::division(dial.marks, found.diameter, Across::Arc).map_or(0.0, |w| w.value);
@@ -89,11 +89,11 @@ fn suits(found: &Sized) -> Markup {
                         th scope="row" { (words::marks(dial.marks)) }
                         td { (words::step(dial.step, dial.inch)) }
                         td { (all::about(wide, 2)) " mm" }
-                        td { button.btn type="button" data-do="di-marks" data-value=(dial.marks) { (words::TAKE) span.vh { " " (dial.marks) } } }
+                        td { button.btn type="button" data-do="di-marks" data-value=(dial.marks) aria-label={ (words::TAKE) " " (dial.marks) } { (words::TAKE) } }
                     }
                 }
             }
-        }
+        } }
     }
 }
 

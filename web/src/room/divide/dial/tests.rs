@@ -86,8 +86,7 @@ fn a_dial_that_suits_a_screw_is_taken() {
 fn a_fine_dial_goes_into_the_shop() {
     let fine = ("press", "di-part", "fine");
     shows(&[fine], &["59.961 mm", "One mark, with the arm as given", "falls behind"]);
-    let (fields, markup) =
-        after(&[fine, ("press", "di-take", "43 2″"), ("press", "di-shop", "")]);
+    let (fields, markup) = after(&[fine, ("press", "di-take", "43 2″"), ("press", "di-shop", "")]);
     assert!(markup.contains("Put it in Shop"));
     let dial = owned::head(&fields).fine_dial.expect("the head has one now");
     assert_eq!(dial.marks, 43);
