@@ -3,6 +3,7 @@
 import {
   divide, ways, place, step, budget, makePlate, plateRing, nearest, readAngle, threadSizes, pass, passes, overWires, infeed, gearsFor, whichThread, dialMarks, vernier, fineDial,
 } from 'handturn';
+import { divide, ways, place, step, budget, makePlate, plateRing, nearest, readAngle, threadSizes, pass, passes, overWires, infeed, gearsFor, whichThread, ratchet, splines } from 'handturn';
 import type { Head, Request, Rated, Lathe } from 'handturn';
 
 // expected: parts is a number
@@ -63,5 +64,9 @@ dialMarks({ count: 365 });
 vernier({ count: 365, least: '5′' });
 // expected: an error that will do
 fineDial({ lead: 1, radius: 60, marks: 86, step: '1″', turns: 2 });
+// expected: teeth are a number
+ratchet({ teeth: '48', outside: 40 });
+// expected: no such fit
+splines({ keys: 4, major: 25, fit: 'D', cutter: 3 });
 
 export const used: [Head, Head, number, number, string, Request | Rated | undefined] = [mine, fixed, worst, off, gained, undefined];

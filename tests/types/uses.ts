@@ -6,6 +6,7 @@ import {
   readNumber, readRatio, readAngle, readAngles, readLength, readPlates, readGears,
   threads, readThread, threadSizes, threadBlank, tappingDrills, whichThread, infeed, passes, pass, wires, overWires, fromWires, gearsFor,
   dialMarks, dialMark, dialStops, dialFigures, vernier, vernierReads, dialWidth, dialDiameter, dialsForScrew, fineDialSteps, fineDial,
+  ratchet, faceTeeth, splines, keyway, flats, clockPair, camLobe, camSteps,
 } from 'handturn';
 import type {
   Answer, Arms, At, CircleAt, Compound, Differential, Equation, Fraction, Group, Head, Holes, Kind, Marks,
@@ -15,6 +16,7 @@ import type {
   Budget, ErrorSize, ErrorSizes, PlateAsked, PlatePlan, RingAsked, RingFit, Source, Sources,
   AngleTold, Arcsec, DialAsked, DialReading, DialsForScrew, DialWidth, Figures, FiguresAsked, FineArm, FineAsked, FineDial, FineStep, Mark,
   MarkAsked, Stops, StopsAsked, Vernier, VernierAsked, VernierReading,
+  CamLobeAsked, ClockBlank, ClockPair, ClockPairAsked, FlatsAsked, FlatsFound, RatchetAsked, RatchetCut, SplineCuts, SplinesAsked,
   Side, Sizes, Tapping, Thread, ThreadAsked, ThreadGiven, Wires, WiresAsked,
 } from 'handturn';
 
@@ -28,6 +30,7 @@ export const all: Record<keyof typeof handturn, unknown> = {
   readNumber, readRatio, readAngle, readAngles, readLength, readPlates, readGears,
   threads, readThread, threadSizes, threadBlank, tappingDrills, whichThread, infeed, passes, pass, wires, overWires, fromWires, gearsFor,
   dialMarks, dialMark, dialStops, dialFigures, vernier, vernierReads, dialWidth, dialDiameter, dialsForScrew, fineDialSteps, fineDial,
+  ratchet, faceTeeth, splines, keyway, flats, clockPair, camLobe, camSteps,
 };
 
 export async function starts(bytes: ArrayBuffer, fetched: Response): Promise<void> {
@@ -348,5 +351,34 @@ export function dials(): string[] {
     ...(for_step === null ? [] : [for_step.needed.toFixed(), for_step.marks.toFixed(), told(for_step.each), told(for_step.off)]),
     ...near.flatMap(({ at_work, marks: n, radius: r }) => [toldAngle(at_work), n.toFixed(), told(r)]),
     toldArc(mark), toldArc(worst), most_marks.toFixed(), least_holes.toFixed(), toldAngle(shift), toldAngle(travel),
+const click: RatchetAsked = { teeth: 48, outside: 40, undercut: '10°', cutter: 60, land: '0.2 mm' };
+const shafts: SplinesAsked[] = [
+  { keys: 6, major: 30, minor: 26, key: 6, cutter: 4 },
+  { keys: 4, major: '1 in', fit: 'B', cutter: '1/8 in' },
+];
+const square: FlatsAsked = { sides: 4, across: 5, stock: 6.5, cutter: 3 };
+const going: ClockPairAsked = { wheel: 64, leaves: 8, module: '0.8', rule: 'common' };
+const strike: CamLobeAsked = { rise: 4, over: '90°', geared: 20, face: 6, raised: 53 };
+
+export function shaped(): string[] {
+  const { cutter, offset, depth, from_top, land, tooth, back, root, parts }: RatchetCut = ratchet(click);
+  const cut = ({ between: { left, outside, foot, widest, proud }, ...of }: SplineCuts): string[] => {
+    is<Same<typeof left, 'Ridge' | 'Loose' | 'Floor'>>();
+    return [left, of.parts.toFixed(), ...[of.major, of.minor, of.key, of.offset, of.across, of.depth, of.flank, of.space, of.floor].map(told),
+      ...[of.widest, outside, foot, widest, proud].map(toldMaybe)];
+  };
+  const { to_flat, straddle, sharp, cut: flat, parts: sides }: FlatsFound = flats(square);
+  const blank = ({ pitch, outside, depth: deep, thickness, parts: teeth }: ClockBlank): string => [told(pitch), told(outside), told(deep), told(thickness), teeth].join();
+  const { ratio, centres, factor, wheel, pinion, form, end_radius }: ClockPair = clockPair(going);
+  const { lead, tilt, from_upright, travel, flute, gives, off: missed } = camLobe(strike);
+  const { turn, each, cusp } = camSteps({ rise: 4, over: [1, 4], steps: 90, radius: 30, mill: 10 });
+  const { arc, from_top: top, over } = keyway({ shaft: 20, width: 6, side: '3.5' });
+  return [
+    ...[offset, depth, from_top, land, root].map(told), ...[cutter, tooth, back, parts, sides].map((n) => n.toFixed()),
+    faceTeeth({ teeth: 12, cutter: 60 }).raised.toFixed(), ...shafts.flatMap((shaft) => cut(splines(shaft))), told(to_flat), String(!straddle),
+    ...(sharp === null ? [] : [told(sharp.stock), told(sharp.width), told(sharp.depth), toldMaybe(sharp.to_corner)]),
+    ...(flat === null ? [] : [told(flat.depth), told(flat.over_first), told(flat.first_width), told(flat.width), toldMaybe(flat.round), flat.passes?.toFixed() ?? '']),
+    ...[ratio, factor, tilt, from_upright, turn].map((n) => n.toFixed()), ...[centres, end_radius, lead, travel, flute, each, cusp, arc, top, over].map(told),
+    blank(wheel), blank(pinion), form, toldMaybe(gives), toldMaybe(missed),
   ];
 }

@@ -969,3 +969,152 @@ export function dialsForScrew(asked: { lead: PitchGiven; step?: LengthGiven }): 
 export function fineDialSteps(asked: FineArm): FineStep[];
 /** What comes of a fine dial. */
 export function fineDial(asked: FineAsked): FineDial;
+// --- ratchets, splines, flats, clock wheels, cams --------------------------------------
+
+/** A ratchet wheel; of cutter, depth and land one is left out, or land for none. */
+export interface RatchetAsked {
+  teeth: number;
+  outside: LengthGiven;
+  /** By how much the face leans back from the radius; radial when not given. */
+  undercut?: AngleGiven;
+  /** Angle of the single-angle cutter. */
+  cutter?: AngleGiven;
+  /** Depth along the face. */
+  depth?: LengthGiven;
+  /** What a tooth keeps of the outside, along the arc. */
+  land?: LengthGiven;
+}
+
+/** How a ratchet's gap is cut; angles in degrees. */
+export interface RatchetCut {
+  parts: number;
+  cutter: number;
+  offset: Length;
+  depth: Length;
+  from_top: Length;
+  land: Length;
+  tooth: number;
+  back: number;
+  root: Length;
+}
+export function ratchet(asked: RatchetAsked): RatchetCut;
+
+/** How far the head is raised, in degrees, for teeth on the face of a disk. */
+export function faceTeeth(asked: { teeth: number; cutter: AngleGiven }): { parts: number; raised: number };
+
+/** A splined shaft by its own figures, or an inch one by its fit (SAE J499a). */
+export type SplinesAsked =
+  | { keys: number; major: LengthGiven; minor: LengthGiven; key: LengthGiven; cutter: LengthGiven }
+  | { keys: number; major: LengthGiven; fit: 'A' | 'B' | 'C'; cutter: LengthGiven };
+
+export interface SplineCuts {
+  parts: number;
+  major: Length;
+  minor: Length;
+  key: Length;
+  /** Middle of the cutter from the centre line, and its move across to the other side. */
+  offset: Length;
+  across: Length;
+  depth: Length;
+  flank: Length;
+  widest: Length | null;
+  space: Length;
+  floor: Length;
+  between: {
+    left: 'Ridge' | 'Loose' | 'Floor';
+    outside: Length | null;
+    foot: Length | null;
+    widest: Length | null;
+    proud: Length | null;
+  };
+}
+export function splines(asked: SplinesAsked): SplineCuts;
+
+/** A keyway, its depth counted at the side. */
+export function keyway(asked: { shaft: LengthGiven; width: LengthGiven; side: LengthGiven }): {
+  arc: Length;
+  from_top: Length;
+  over: Length;
+};
+
+/**
+ * Flats on round stock. `across` is across flats; for an odd number twice from the centre to a
+ * flat, for one flat from it to the round opposite.
+ */
+export interface FlatsAsked {
+  sides: number;
+  across: LengthGiven;
+  stock?: LengthGiven;
+  cutter?: LengthGiven;
+}
+export interface FlatsFound {
+  parts: number;
+  to_flat: Length;
+  straddle: boolean;
+  sharp: { stock: Length; width: Length; depth: Length; to_corner: Length | null } | null;
+  cut: {
+    depth: Length;
+    over_first: Length;
+    first_width: Length;
+    width: Length;
+    /** Arc of the round that stays at each corner; `null` where corners are sharp. */
+    round: Length | null;
+    passes: number | null;
+  } | null;
+}
+export function flats(asked: FlatsAsked): FlatsFound;
+
+/** A clock wheel and the pinion it drives. */
+export interface ClockPairAsked {
+  wheel: number;
+  leaves: number;
+  module: LengthGiven;
+  /** Addenda of BS 978, or those of common cutters; the former when not given. */
+  rule?: 'standard' | 'common';
+}
+export interface ClockBlank {
+  parts: number;
+  pitch: Length;
+  outside: Length;
+  depth: Length;
+  thickness: Length;
+}
+export interface ClockPair {
+  ratio: number;
+  centres: Length;
+  factor: number;
+  wheel: ClockBlank;
+  pinion: ClockBlank;
+  form: 'Round' | 'Medium' | 'High';
+  end_radius: Length;
+}
+export function clockPair(asked: ClockPairAsked): ClockPair;
+
+/** A cam's lobe cut with the head raised; angles in degrees. */
+export interface CamLobeAsked {
+  rise: LengthGiven;
+  over: AngleGiven;
+  /** The table's travel for a turn of the work. */
+  geared: LengthGiven;
+  face: LengthGiven;
+  /** How far the head was raised in fact. */
+  raised?: AngleGiven;
+}
+export function camLobe(asked: CamLobeAsked): {
+  lead: Length;
+  tilt: number;
+  from_upright: number;
+  travel: Length;
+  flute: Length;
+  gives: Length | null;
+  off: Length | null;
+};
+
+/** A cam's lobe cut by steps. */
+export function camSteps(asked: {
+  rise: LengthGiven;
+  over: AngleGiven;
+  steps: number;
+  radius: LengthGiven;
+  mill: LengthGiven;
+}): { turn: number; each: Length; cusp: Length };

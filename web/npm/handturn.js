@@ -56,6 +56,15 @@ export const readLength = (text) => call('read_text', 'length', text);
 export const readPlates = (text) => call('read_text', 'plates', text);
 export const readGears = (text) => call('read_text', 'gears', text);
 
+export const ratchet = (asked) => call('of_shape', 'ratchet', asked);
+export const faceTeeth = (asked) => call('of_shape', 'face', asked);
+export const splines = (asked) => call('of_shape', 'splines', asked);
+export const keyway = (asked) => call('of_shape', 'keyway', asked);
+export const flats = (asked) => call('of_shape', 'flats', asked);
+export const clockPair = (asked) => call('of_shape', 'clock', asked);
+export const camLobe = (asked) => call('of_shape', 'lobe', asked);
+export const camSteps = (asked) => call('of_shape', 'steps', asked);
+
 export const threads = () => call('of_thread', 'all');
 export const readThread = (text) => call('of_thread', 'read', text);
 export const threadSizes = (asked) => call('of_thread', 'sizes', asked);

@@ -11,6 +11,7 @@ mod given;
 mod plate;
 mod refusal;
 mod request;
+mod shaped;
 #[cfg(test)]
 mod tests;
 pub mod thread;
@@ -155,6 +156,16 @@ pub fn of_dial(about: &str, request: &JsValue) -> Result<JsValue, JsValue> {
 #[wasm_bindgen]
 pub fn pass(request: &JsValue, number: &JsValue) -> Result<JsValue, JsValue> {
     out(given(request).and_then(|request| thread::pass(&request, &given(number)?)))
+}
+
+/// What is asked of a shape that is no involute wheel: `about` is one of `ratchet`,
+/// `face`, `splines`, `keyway`, `flats`, `clock`, `lobe` or `steps`.
+///
+/// # Errors
+/// A [`Refusal`] that names the value.
+#[wasm_bindgen]
+pub fn of_shape(about: &str, request: &JsValue) -> Result<JsValue, JsValue> {
+    out(given(request).and_then(|request| shaped::answer(about, &request)))
 }
 
 /// What each source of error makes of `way`; the request may have `sources` too.
