@@ -74,6 +74,16 @@ async function gear(page, step, teeth = '64') {
   await page.locator(`#ge-tab-${step}[aria-selected=true]`).waitFor();
 }
 
+/** A step of another kind in the Gear room. */
+async function shape(page, kind, step) {
+  await room(page, 'gear');
+  const chip = page.locator(`[data-do=ge-kind][data-value=${kind}]`);
+  if (!await chip.isVisible()) await page.locator('#ge-kinds summary').click();
+  await chip.click();
+  await page.locator(`#ge-tab-${step}`).click();
+  await page.locator(`#ge-tab-${step}[aria-selected=true]`).waitFor();
+}
+
 /** Opens every part that is folded away. */
 const unfold = (page) => page.evaluate(() => document.querySelectorAll('main details').forEach((part) => { part.open = true; }));
 
@@ -178,6 +188,15 @@ export const SCREENS = {
     await gear(page, 'check');
     await page.locator('#ge-pin').fill('1');
     await unfold(page);
+  },
+  'Gear, a ratchet': async (page) => { await shape(page, 'ratchet', 'cutter'); await page.locator('#ge-rt-undercut').fill('10'); },
+  'Gear, splines': async (page) => { await shape(page, 'spline', 'depth'); await page.locator('#ge-sp-cutter').fill('4.4'); await unfold(page); },
+  'Gear, flats': async (page) => { await shape(page, 'flats', 'check'); await page.locator('#ge-fl-across').fill('7'); },
+  'Gear, a clock wheel': (page) => shape(page, 'clock', 'blank'),
+  'Gear, a cam': (page) => shape(page, 'cam', 'depth'),
+  'Gear, a cam by steps': async (page) => {
+    await shape(page, 'cam', 'check');
+    await page.locator('[data-do=ge-cm-by][data-value=steps]').click();
   },
   'Run, before it starts': offered,
   'Run, at 1 of 64': running,

@@ -27,8 +27,8 @@ pub fn raised(set: &Set) -> Markup {
     html! {
         svg.dr viewBox="-160 -240 320 270" role="img" aria-label=([words::RAISED_HEAD, " ", &words::minutes(degrees)].concat()) {
             path.o d="M-158 20H158" {}
-            path.b d=(bar(-30.0, 110.0, -13.0, 13.0)) {}
-            path.o.b d=(bar(110.0, 128.0, -44.0, 44.0)) {}
+            path.m d=(bar(-30.0, 110.0, -13.0, 13.0)) {}
+            path.o.m d=(bar(110.0, 128.0, -44.0, 44.0)) {}
             path.wire d=(bar(104.0, 190.0, 44.0, 62.0)) {}
             path.t stroke-dasharray="16 4 3 4" d={ "M" (num(x)) " " (num(y)) "L" (num(at(200.0, 0.0).0)) " " (num(at(200.0, 0.0).1)) } {}
             path.t d={ "M" (num(x)) " " (num(y)) "h90" } {}
@@ -60,7 +60,7 @@ pub fn stepped(ask: &Steps) -> Markup {
     let name = words::named(words::CAM, &[(words::RISE, rise)]);
     html! {
         svg.dr viewBox="-160 -160 320 320" role="img" aria-label=(name) {
-            path.o.b d=(path.close()) {}
+            path.o.m d=(path.close()) {}
             circle.wire cx=(num(x)) cy=(num(y)) r=(num(mill / 2.0 * scale)) {}
             path.t stroke-dasharray="16 4 3 4" d="M0 -156V156M-156 0H156" {}
         }

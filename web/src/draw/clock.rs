@@ -34,10 +34,10 @@ pub fn drawing(ask: &Clock, found: &Sizes) -> Option<Markup> {
     Some(html! {
         svg.dr viewBox=(view) role="img" aria-label=(name) {
             g transform={ "translate(0 " (num(centres)) ")" } {
-                path.o.b d=(wheel) {}
+                path.o.m d=(wheel) {}
                 circle.t.a r=(num(centres + top)) {}
             }
-            path.o.b d=(pinion) {}
+            path.o.m d=(pinion) {}
             circle.t.a r=(num(-top)) {}
             path.t stroke-dasharray="16 4 3 4" d="M0 -400V800M-8 0H8" {}
         }

@@ -41,7 +41,7 @@ pub fn drawing(ask: &Flats, found: &Flatted) -> Markup {
     html! {
         svg.dr viewBox="-160 -156 320 312" role="img" aria-label=(name) {
             circle.t r="140" {}
-            path.o.b d=(path.close()) {}
+            path.o.m d=(path.close()) {}
             path.a.w d={ "M-150 " (num(-flat)) "H150" } {}
             path.t stroke-dasharray="16 4 3 4" d="M0 -152V152M-152 0H152" {}
         }

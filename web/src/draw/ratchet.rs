@@ -49,7 +49,7 @@ pub fn drawing(wheel: &Ratchet, cut: &Cut) -> Markup {
     );
     html! {
         svg.dr viewBox=(view) role="img" aria-label=(name) {
-            path.o.b d=(path.close()) {}
+            path.o.m d=(path.close()) {}
             path.wire d=(cutter) {}
             path.t stroke-dasharray="16 4 3 4" d={ "M0 " (num(top)) "V" (num(bottom)) } {}
         }

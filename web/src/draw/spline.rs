@@ -62,7 +62,7 @@ pub fn drawing(ask: &Spline, cuts: &Cuts) -> Markup {
         words::SPLINES,
         &[(words::SAID_DEPTH, cuts.depth.value), (words::SAID_OFFSET, float::of(cuts.offset.mm()))],
     );
-    section(&name, html! { path.o.b d=(path.close()) {} }, &cutters)
+    section(&name, html! { path.o.m d=(path.close()) {} }, &cutters)
 }
 
 /// A keyway at the top of a shaft.
@@ -74,5 +74,5 @@ pub fn keyway(ask: &Keyway, cut: &keyway::Cut) -> Markup {
     let path = Path::default().to(polar(RADIUS, edge)).arc(RADIUS, -edge, true, true);
     let path = path.to((-key, -bottom)).to((key, -bottom)).close();
     let name = words::named(words::KEYWAYS, &[(words::SAID_DEPTH, cut.from_top.value)]);
-    section(&name, html! { path.o.b d=(path) {} }, &[cutter(-key, key, bottom)])
+    section(&name, html! { path.o.m d=(path) {} }, &[cutter(-key, key, bottom)])
 }

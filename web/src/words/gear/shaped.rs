@@ -1,5 +1,5 @@
 //! Words of ratchets, splines, flats, clock wheels and cams.
-use crate::words::{about, about_mm, angle_text, count, decimal, in_mm, mm, plain};
+use crate::words::{about, about_mm, angle_text, count, decimal, mm, plain};
 use handturn::gear::clock::Form;
 use handturn::gear::spline::Between;
 use handturn::measure::{Angle, Length};
@@ -150,7 +150,7 @@ pub fn minutes(value: f64) -> String {
 /// What is asked for, as the heading: a ratchet's teeth and blank.
 #[must_use]
 pub fn ratchet(teeth: u32, outside: Length) -> String {
-    [&*count(teeth, "tooth", "teeth"), " on ", &in_mm(outside)].concat()
+    [&*count(teeth, "tooth", "teeth"), " on ", &short(outside), " mm"].concat()
 }
 
 /// A splined shaft: `6 × 26 × 30, keys of 6 mm`.

@@ -9,7 +9,7 @@ fn to(kind: &str) -> Visit {
 #[test]
 fn a_ratchet_goes_through_its_steps() {
     let mut visit = to("ratchet");
-    visit.shows(&["48 teeth on 40.000 mm", "Turn the blank to 40.000 mm 1.5748 in"]);
+    visit.shows(&["48 teeth on 40 mm", "Turn the blank to 40.000 mm 1.5748 in"]);
     visit.press("ge-tab", "cutter");
     visit.shows(&["Single-angle cutter of 60.00°", "Flat side over the centre line"]);
     visit.press("ge-tab", "depth");
