@@ -210,6 +210,22 @@ fn which_plate_is_enough() {
 }
 
 #[test]
+fn an_angle_can_lack_a_plate_too() {
+    // 40/360 × 7° = 7/9 of a turn; 7°30′ is 5/6; 7°12′ is 4/5; 7°11′ is 431/540.
+    let need = |minutes: i64| {
+        let angle = Angle::from_degrees(Fraction::new(minutes, 60).unwrap()).unwrap();
+        let question = Question::Angle(crate::divide::Repeated { angle, times: 9 });
+        let making = Making { question, ..Making::default() };
+        let plan = ladder(&head(), &making).unwrap();
+        (plan.need.holes, plan.need.owned.map(|circle| circle.holes), plan.work.exact(&question))
+    };
+    assert_eq!(need(420), (9, Some(18), Ok(true)));
+    assert_eq!(need(450), (6, Some(18), Ok(true)));
+    assert_eq!(need(432), (5, Some(15), Ok(true)));
+    assert_eq!(need(431), (540, None, Ok(true)));
+}
+
+#[test]
 fn what_is_refused() {
     let refused = |change: &dyn Fn(&mut Making, &mut Head)| {
         let (mut making, mut head) = (Making::default(), head());
