@@ -20,8 +20,19 @@ pub fn over(num: i64, den: i64) -> Markup {
 /// How good an answer is: exact, or within how much.
 #[must_use]
 pub fn mark(errors: &Errors) -> Markup {
+    let within = if errors.is_none() {
+        String::new()
+    } else {
+        "within ".to_owned() + &words::seconds(errors.worst)
+    };
+    exact_or(errors.is_none(), &within)
+}
+
+/// How good an answer is: exact, or `off` by so much.
+#[must_use]
+pub fn exact_or(exact: bool, off: &str) -> Markup {
     html! {
-        @if errors.is_none() {
+        @if exact {
             span.mark.ex {
                 svg viewBox="0 0 16 16" aria-hidden="true" { path d="M2.5 6.2h11M2.5 10.2h11" {} }
                 (words::EXACT)
@@ -30,7 +41,7 @@ pub fn mark(errors: &Errors) -> Markup {
             span.mark.ap {
                 span.vh { (words::APPROXIMATE) }
                 svg viewBox="0 0 16 16" aria-hidden="true" { path d="M2 6.2q3-3 6 0t6 0M2 11q3-3 6 0t6 0" {} }
-                "within " (words::seconds(errors.worst))
+                (off)
             }
         }
     }

@@ -4,11 +4,14 @@
 //! letters take their colours from the style sheet by class (`.dr` and below).
 //! Coordinates are written in hundredths of a unit; trigonometry goes through the
 //! core's float door, so host tests and page agree to the last digit.
+pub mod bevel;
 pub mod cam;
 pub mod clock;
 pub mod dial;
 pub mod flats;
+pub mod helix;
 pub mod plate;
+pub mod rack;
 pub mod ratchet;
 pub mod spline;
 pub mod strip;
@@ -18,6 +21,7 @@ pub mod tooth;
 pub mod train;
 pub mod wires;
 pub mod work;
+pub mod worm;
 
 use handturn::number::float;
 

@@ -1,6 +1,6 @@
 //! What the teeth are, as one table: each kind has a file of its own, and an arm in each
 //! match here.
-use super::{shaped, straight};
+use super::{bevel, helical, rack, shaped, straight, worm};
 use crate::fields::Fields;
 use crate::room::steps::{Form, Names, Text, Wrong};
 use crate::words::gear as words;
@@ -11,6 +11,14 @@ use maud::Markup;
 pub(super) enum Kind {
     /// A wheel with straight teeth.
     Straight,
+    /// A helical wheel.
+    Slanted,
+    /// A worm and its wheel.
+    Worm,
+    /// A pair of bevel wheels.
+    Cone,
+    /// A rack.
+    Bar,
     /// What is no involute wheel.
     Shaped(shaped::Kind),
 }
@@ -19,12 +27,20 @@ pub(super) enum Kind {
 #[derive(Clone, Debug)]
 pub(super) enum Asked {
     Straight(straight::Asked),
+    Slanted(helical::Asked),
+    Worm(worm::Asked),
+    Cone(bevel::Asked),
+    Bar(rack::Asked),
     Shaped(shaped::Asked),
 }
 
 impl Kind {
-    pub(super) const ALL: [Self; 6] = [
+    pub(super) const ALL: [Self; 10] = [
         Self::Straight,
+        Self::Slanted,
+        Self::Worm,
+        Self::Cone,
+        Self::Bar,
         Self::Shaped(shaped::Kind::Ratchet),
         Self::Shaped(shaped::Kind::Spline),
         Self::Shaped(shaped::Kind::Flats),
@@ -44,6 +60,10 @@ impl Kind {
         match self {
             Self::Straight => "straight",
             Self::Shaped(kind) => kind.value(),
+            Self::Slanted => "slanted",
+            Self::Worm => "worm",
+            Self::Cone => "cone",
+            Self::Bar => "bar",
         }
     }
 
@@ -52,6 +72,10 @@ impl Kind {
         match self {
             Self::Straight => words::STRAIGHT,
             Self::Shaped(kind) => kind.label(),
+            Self::Slanted => words::SLANTED,
+            Self::Worm => words::WORM_AND_WHEEL,
+            Self::Cone => words::ON_A_CONE,
+            Self::Bar => words::ALONG_A_BAR,
         }
     }
 
@@ -60,6 +84,10 @@ impl Kind {
         match self {
             Self::Straight => straight::NAMES,
             Self::Shaped(kind) => kind.names(),
+            Self::Slanted => helical::NAMES,
+            Self::Worm => worm::NAMES,
+            Self::Cone => bevel::NAMES,
+            Self::Bar => rack::NAMES,
         }
     }
 
@@ -68,6 +96,10 @@ impl Kind {
         match self {
             Self::Straight => straight::entry(form),
             Self::Shaped(kind) => kind.entry(form),
+            Self::Slanted => helical::entry(form),
+            Self::Worm => worm::entry(form),
+            Self::Cone => bevel::entry(form),
+            Self::Bar => rack::entry(form),
         }
     }
 
@@ -79,6 +111,10 @@ impl Kind {
         match self {
             Self::Straight => straight::asked(text).map(Asked::Straight),
             Self::Shaped(kind) => kind.asked(text).map(Asked::Shaped),
+            Self::Slanted => helical::asked(text).map(Asked::Slanted),
+            Self::Worm => worm::asked(text).map(Asked::Worm),
+            Self::Cone => bevel::asked(text).map(Asked::Cone),
+            Self::Bar => rack::asked(text).map(Asked::Bar),
         }
     }
 }
@@ -89,6 +125,10 @@ impl Asked {
         let name = match self {
             Self::Straight(asked) => straight::heading(asked),
             Self::Shaped(asked) => asked.heading(),
+            Self::Slanted(asked) => helical::heading(asked),
+            Self::Worm(asked) => worm::heading(asked),
+            Self::Cone(asked) => bevel::heading(asked),
+            Self::Bar(asked) => rack::heading(asked),
         };
         words::heading(&name, stale)
     }
@@ -98,6 +138,10 @@ impl Asked {
         match self {
             Self::Straight(asked) => straight::panel(fields, asked, step),
             Self::Shaped(asked) => asked.panel(step),
+            Self::Slanted(asked) => helical::panel(fields, asked, step),
+            Self::Worm(asked) => worm::panel(asked, step),
+            Self::Cone(asked) => bevel::panel(fields, asked, step),
+            Self::Bar(asked) => rack::panel(fields, asked, step),
         }
     }
 
@@ -106,6 +150,10 @@ impl Asked {
         match self {
             Self::Straight(asked) => Some(asked.wheel.teeth),
             Self::Shaped(asked) => asked.parts(),
+            Self::Slanted(asked) => Some(asked.wheel.teeth),
+            Self::Worm(asked) => Some(asked.pair.teeth),
+            // A pair has its own two buttons; along a bar nothing turns.
+            Self::Cone(_) | Self::Bar(_) => None,
         }
     }
 
@@ -113,7 +161,9 @@ impl Asked {
     pub(super) fn keep_good(&self, fields: &mut Fields, name: &str) {
         match self {
             Self::Straight(asked) => straight::keep_good(fields, asked, name),
-            Self::Shaped(_) => {}
+            Self::Slanted(asked) => helical::keep_good(fields, asked, name),
+            Self::Bar(asked) => rack::keep_good(fields, asked, name),
+            Self::Worm(_) | Self::Cone(_) | Self::Shaped(_) => {}
         }
     }
 }

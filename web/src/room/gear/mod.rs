@@ -1,12 +1,18 @@
 //! Gear: from a wheel on a drawing to the last check of its teeth, by what the hands do:
 //! blank, cutter, depth, check. What the teeth are is chosen in the entry.
+mod bevel;
 mod cutters;
+mod helical;
 mod kind;
+mod rack;
 mod shaped;
+#[cfg(test)]
+mod slanted_tests;
 mod straight;
 #[cfg(test)]
 mod tests;
 mod wheel;
+mod worm;
 
 use super::steps::{self, Form, Tabs, Wrong};
 use crate::fields::Fields;
@@ -100,9 +106,18 @@ pub fn event(fields: &mut Fields, event: &Event) -> Option<Vec<Effect>> {
             name
         }
     };
+    // Other teeth may not have their size given as those before.
+    if name == "ge-kind" && fields.get("ge-by") != "dp" {
+        fields.set("ge-by", "module");
+    }
     // A reading was taken on the wheel as it stood, measured as it was.
     if !matches!(name, "ge-reading" | "ge-tab" | "ge-cutting") {
         fields.forget("ge-reading");
+    }
+    // Another question: what was chosen of the old answer goes.
+    if !matches!(event.name, "ge-train" | "ge-six" | "ge-tab") {
+        fields.forget("ge-train");
+        fields.forget("ge-six");
     }
     // The fields that were typed into are kept where they read, with those beside them.
     let kind = Kind::chosen(fields);

@@ -1,12 +1,13 @@
 //! What wheels share: the size and the rack of their teeth, where an error of the core
 //! belongs in the form, what to divide.
 use crate::fields::Fields;
-use crate::room::steps::{Form, Text, Wrong};
-use crate::words::gear as words;
+use crate::room::steps::{Form, Text, Wrong, fact};
+use crate::words::about;
+use crate::words::gear::{self as words, check};
 use handturn::gear::telling::{Told, size_of};
-use handturn::gear::{DepthRule, Size, Tooth};
-use handturn::measure::Angle;
-use handturn::number::Fraction;
+use handturn::gear::{Caliper, DepthRule, Size, Tooth};
+use handturn::measure::{Angle, Length};
+use handturn::number::{Approx, Fraction};
 use handturn::{Error, Field as Of, bounds};
 use maud::{Markup, html};
 
@@ -28,6 +29,9 @@ pub(super) const TOOTH: [(&str, &str); 10] = [
 const CLOCK: [(&str, &str); 5] =
     [("127", "0.5"), ("223", "0.5"), ("64", "1"), ("38", "1"), ("48", "1")];
 
+/// How the size of a cutter is given.
+pub(super) const BY_CUTTER: &[(&str, &str)] = &[("module", words::BY_MODULE), ("dp", words::BY_DP)];
+
 /// The field of the form that an error of the core is about.
 pub(super) const fn at(error: Error) -> Wrong {
     let name = match error.field {
@@ -38,6 +42,12 @@ pub(super) const fn at(error: Error) -> Wrong {
         Of::Depth => "ge-dedendum",
         Of::Shift => "ge-shift",
         Of::Backlash => "ge-thinned",
+        Of::Helix => "ge-helix",
+        Of::Face => "ge-face",
+        Of::Shafts => "ge-shafts",
+        Of::Starts => "ge-starts",
+        Of::Diameter => "ge-worm",
+        Of::Pitch => "ge-axial",
         _ => "",
     };
     (name, error)
@@ -51,6 +61,8 @@ pub(super) fn tooth(text: Text) -> Result<Tooth, Wrong> {
             let told = told(text)?;
             if told.is_module { told.nearest_module.size } else { told.nearest_pitch.size }
         }
+        // Of a worm's pitch only the usual rule for its depth is wanted here.
+        "pitch" => Size::Module(Length::from_mm(Fraction::ONE)),
         _ => Size::Module(text.length("ge-module", Of::Module)?),
     };
     let degrees = |n, d| Fraction::new(n, d).and_then(Angle::from_degrees).map_err(at);
@@ -102,7 +114,7 @@ pub(super) fn take_size(fields: &mut Fields, size: &str) -> &'static str {
     "ge-by"
 }
 
-/// How a size can be given; the last one only where a wheel's outside tells it.
+/// How the size of a cutter is given. the last one only where a wheel's outside tells it.
 pub(super) const SIZES: [(&str, &str); 3] =
     [("module", words::BY_MODULE), ("dp", words::BY_DP), ("outside", words::BY_OUTSIDE)];
 
@@ -143,6 +155,58 @@ pub(super) fn size(form: Form, sizes: &[(&str, &str)]) -> Markup {
                         aria-pressed=(by == "module" && typed("ge-teeth") == teeth && typed("ge-module") == module) { (teeth) }
                 }
             }
+        }
+    }
+}
+
+/// The size of the teeth, by module or diametral pitch.
+pub(super) fn size_by(form: Form) -> Markup {
+    html! {
+        (form.choice("ge-by", words::SIZE_BY, BY_CUTTER))
+        @if form.typed("ge-by") == "dp" { (form.number("ge-dp", words::DP)) } @else { (form.text("ge-module", words::MODULE_MM)) }
+    }
+}
+
+/// The rule for the depth, folded away while it is the usual one.
+pub(super) fn more(form: Form) -> Markup {
+    html! {
+        details id="ge-more" open[!form.typed("ge-rule").is_empty()] {
+            summary { (words::MORE_RULE) }
+            div.field-set { (rule(form)) }
+        }
+    }
+}
+
+/// A length that is computed, as an answer: millimetres large, inches beside.
+pub(super) fn computed(label: &str, length: Approx) -> Markup {
+    html! {
+        div {
+            p.lab { (label) }
+            p.answer-big {
+                (about(length.value, 3)) " " small { "mm" }
+                span.also { (about(length.value / 25.4, 4)) " " small { "in" } }
+            }
+        }
+    }
+}
+
+/// A length that is computed, as a fact: inches under millimetres.
+pub(super) fn size_fact(name: &str, length: Approx) -> Markup {
+    let [mm, inch] = [about(length.value, 3) + " mm", about(length.value / 25.4, 4) + " in"];
+    fact(name, &mm, &[&inch])
+}
+
+/// An angle that is computed, as a fact.
+pub(super) fn angle_fact(name: &str, degrees: Approx) -> Markup {
+    fact(name, &words::degrees(degrees.value), &[])
+}
+
+/// What a tooth caliper is set to and reads.
+pub(super) fn caliper(caliper: &Caliper) -> Markup {
+    html! {
+        div.pair {
+            (computed(check::SET_HEIGHT, caliper.height))
+            (computed(check::READS, caliper.thickness))
         }
     }
 }

@@ -1,11 +1,10 @@
 //! What is asked: a thread by its name or by its own figures, screw or nut, and its
 //! class, read into one [`Asked`].
 use crate::fields::Fields;
+pub(super) use crate::room::lines::pitch;
 use crate::room::steps;
 use crate::words::thread as words;
-use handturn::measure::Length;
 use handturn::measure::read::{self, Unit};
-use handturn::number::Fraction;
 use handturn::thread::limits::{Class, Limits, Side, limits, usual};
 use handturn::thread::name::{self, Found, MAX_FOUND};
 use handturn::thread::{Form, Hand, Thread};
@@ -148,24 +147,6 @@ fn own_thread<'t>(text: Text<'t>) -> Result<Thread, (&'static str, Error)> {
         Field::Starts => ("th-starts", error),
         _ => ("th-pitch", error),
     })
-}
-
-/// A pitch: a length, or threads per inch as `32 tpi`.
-///
-/// # Errors
-/// As reading a length; nought.
-pub(super) fn pitch(text: &str) -> Result<Length, Error> {
-    let lower = text.trim().to_ascii_lowercase();
-    let per_inch = lower.strip_suffix("tpi");
-    let length = match per_inch {
-        Some(number) => read::per_inch(number, Field::Pitch),
-        None => read::length(text, Unit::Mm),
-    };
-    let length = length.map_err(|e| e.of(Field::Pitch))?;
-    if length.mm() <= Fraction::ZERO {
-        return Err(Error::new(Field::Pitch, Cause::Zero));
-    }
-    Ok(length)
 }
 
 /// Takes the class that a name carries into the fields, so that it is in force.

@@ -2,7 +2,7 @@
 use super::ask::{self, Asked};
 use crate::draw::train as draw;
 use crate::fields::Fields;
-use crate::pieces::caution;
+use crate::pieces::{caution, exact_or};
 use crate::room::steps::{self, Form, Wrong};
 use crate::words::{errors::said, thread as words};
 use handturn::head::{Mounting, read as listed};
@@ -17,7 +17,7 @@ use maud::{Markup, html};
 /// The lead screw until something is typed.
 pub(super) const SCREW: &str = "8 tpi";
 /// The step's fields with what they read as until something is typed.
-pub(super) const NAMES: [(&str, &str); 14] = [
+pub(super) const NAMES: [(&str, &str); 15] = [
     ("th-screw", SCREW),
     ("th-screw-hand", "right"),
     ("th-head", "1"),
@@ -31,6 +31,7 @@ pub(super) const NAMES: [(&str, &str); 14] = [
     ("th-lead", "thread"),
     ("th-module", "1"),
     ("th-dp", "20"),
+    ("th-axial", "3"),
     ("th-worm-starts", "1"),
 ];
 /// Trains listed.
@@ -114,13 +115,21 @@ fn lead<'t>(shown: &Asked, text: Text<'t>) -> Result<Lead, Wrong> {
             let pitch = read::number(text(size), Of::Lead).map_err(at)?;
             Lead::of_diametral_pitch(pitch, starts()?).map_err(at)
         }
+        "pitch" => {
+            let pitch = ask::pitch(text(size)).map_err(at)?;
+            Lead::of_pitch(pitch, starts()?).map_err(at)
+        }
         _ => Lead::of_pitch(shown.thread.pitch, shown.thread.starts).map_err(|e| ("", e)),
     }
 }
 
 /// The field that holds a worm's size.
-fn worm_size(kind: &str) -> &'static str {
-    if kind == "dp" { "th-dp" } else { "th-module" }
+pub(super) fn worm_size(kind: &str) -> &'static str {
+    match kind {
+        "dp" => "th-dp",
+        "pitch" => "th-axial",
+        _ => "th-module",
+    }
 }
 
 fn work_out<'t>(shown: &Asked, text: Text<'t>, six: bool) -> Result<Worked, Wrong> {
@@ -171,10 +180,15 @@ fn kind_of_lead(form: Form) -> Markup {
         div.lead-kind {
             (form.choice("th-lead", words::WHICH_LEAD, &[
                 ("thread", words::OF_THE_THREAD), ("module", words::MODULE_WORM), ("dp", words::DP_WORM),
+                ("pitch", words::PITCH_WORM),
             ]))
             @if kind != "thread" {
                 div.pair {
-                    (form.number(worm_size(kind), if kind == "dp" { words::DP } else { words::MODULE }))
+                    @match kind {
+                        "dp" => (form.number("th-dp", words::DP)),
+                        "pitch" => (form.text("th-axial", words::WORM_PITCH)),
+                        _ => (form.number("th-module", words::MODULE)),
+                    }
                     (form.number("th-worm-starts", words::STARTS))
                 }
             }
@@ -228,20 +242,7 @@ fn none(worked: &Worked) -> Markup {
 
 /// Exact, or within how much.
 fn mark(found: &Found) -> Markup {
-    html! {
-        @if found.is_exact() {
-            span.mark.ex {
-                svg viewBox="0 0 16 16" aria-hidden="true" { path d="M2.5 6.2h11M2.5 10.2h11" {} }
-                (crate::words::EXACT)
-            }
-        } @else {
-            span.mark.ap {
-                span.vh { (crate::words::APPROXIMATE) }
-                svg viewBox="0 0 16 16" aria-hidden="true" { path d="M2 6.2q3-3 6 0t6 0M2 11q3-3 6 0t6 0" {} }
-                (words::off(found))
-            }
-        }
-    }
+    exact_or(found.is_exact(), &words::off(found))
 }
 
 /// The next best ones.

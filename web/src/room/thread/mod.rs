@@ -111,10 +111,20 @@ pub fn event(fields: &mut Fields, jobs: &mut Jobs, event: Event) -> Option<Vec<E
             fields.set("th-tab", "cut");
             return Some(vec![Effect::Focus("th-so-far".to_owned())]);
         }
+        // A worm's lead: how it is given, that figure, the starts; or a module alone.
         ("press", "th-worm") => {
-            for (name, value) in
-                [("th-lead", "module"), ("th-module", event.value), ("th-tab", "gear")]
-            {
+            let mut words = event.value.rsplit(' ');
+            let (last, size, kind) = (words.next(), words.next(), words.next());
+            let kind = kind.unwrap_or("module");
+            let (size, starts) =
+                size.map_or((event.value, "1"), |size| (size, last.unwrap_or("1")));
+            for (name, value) in [
+                ("room", "thread"),
+                ("th-lead", kind),
+                (gear::worm_size(kind), size),
+                ("th-worm-starts", starts),
+                ("th-tab", "gear"),
+            ] {
                 fields.set(name, value);
             }
             return Some(vec![Effect::Focus("th-tab-gear".to_owned())]);

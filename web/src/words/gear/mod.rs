@@ -1,10 +1,14 @@
 //! The words of the Gear room: here what several kinds of teeth say.
+pub mod bevel;
 pub mod check;
 pub mod cutter;
+pub mod rack;
 pub mod shaped;
+pub mod slanted;
 pub mod straight;
 pub mod tooth;
 pub mod trial;
+pub mod worm;
 
 use super::{about, angle, decimal};
 use handturn::gear::telling::Near;
@@ -17,6 +21,10 @@ words! {
     WHICH_WHEEL = "Which wheel";
     TEETH_ARE = "Teeth:";
     STRAIGHT = "Straight";
+    SLANTED = "Slanted";
+    WORM_AND_WHEEL = "Worm and wheel";
+    ON_A_CONE = "On a cone";
+    ALONG_A_BAR = "Along a bar";
     BLANK = "Blank";
     CUTTER = "Cutter";
     DEPTH = "Depth";
@@ -43,6 +51,7 @@ words! {
     RULE_FINE = "2.2 m + 2 thou";
     ADDENDUM = "Addendum, in modules";
     DEDENDUM = "Dedendum, in modules";
+    MORE_RULE = "More: depth rule";
     MORE = "More: depth rule, shift, thinning";
 
     CUT_CARE = "Cutter clear of the work before the handle moves. Clamp on to cut, off to move. Fingers out, guard on.";
@@ -51,8 +60,19 @@ words! {
 
 /// All labels, for the test that reads them.
 #[cfg(test)]
-pub(crate) const EVERY: [&[&str]; 7] =
-    [ALL, check::ALL, cutter::ALL, shaped::ALL, straight::ALL, tooth::ALL, trial::ALL];
+pub(crate) const EVERY: [&[&str]; 11] = [
+    ALL,
+    bevel::ALL,
+    check::ALL,
+    cutter::ALL,
+    shaped::ALL,
+    rack::ALL,
+    slanted::ALL,
+    straight::ALL,
+    tooth::ALL,
+    trial::ALL,
+    worm::ALL,
+];
 
 /// The heading over the answer.
 #[must_use]
@@ -152,4 +172,13 @@ pub fn divide_it(parts: u32) -> String {
 #[must_use]
 pub fn mm_thou(mm: f64) -> String {
     [&about(mm, 3), " mm, ", &super::thou(mm), " thou"].concat()
+}
+
+/// A computed angle in degrees, with the nearest minute beside it: `26.565° (26° 34′)`.
+#[must_use]
+pub fn degrees(value: f64) -> String {
+    let minutes = handturn::number::float::nearest(value, 60);
+    let exact = minutes.and_then(|degrees| handturn::measure::Angle::from_degrees(degrees).ok());
+    let exact = exact.map_or_else(String::new, super::angle_text);
+    [&*about(value, 3), "° (", &exact, ")"].concat()
 }

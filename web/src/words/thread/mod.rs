@@ -161,6 +161,8 @@ words! {
     OF_THE_THREAD = "Of this thread";
     MODULE_WORM = "Module worm";
     DP_WORM = "DP worm";
+    PITCH_WORM = "Worm by pitch";
+    WORM_PITCH = "Pitch along the worm, mm or tpi";
     MODULE = "Module, mm";
     DP = "Diametral pitch";
     FIRST_STUD = "first driver";
