@@ -1,6 +1,6 @@
 // Answer times of the page from disk, in headless Chromium: from the input event's own
 // time stamp to a forced layout read after the new markup is in place, over 200 different
-// questions; the next frame's time beside it. And from navigation to the first answer.
+// questions and 200 wheels; the next frame's time beside it. And from navigation to the first answer.
 // Prints figures; nothing is asserted but that every question was answered.
 import assert from 'node:assert/strict';
 import { FILE, withBrowser } from './rig.mjs';
@@ -10,7 +10,8 @@ function watch() {
   window.times = [];
   window.addEventListener('input', (event) => {
     // The page's own listener stands on the document, so its markup is in place by now.
-    const height = document.querySelector('[id^="way-"]').getBoundingClientRect().height;
+    const answer = document.querySelector('[id^="way-"], #ge-panel');
+    const height = answer.getBoundingClientRect().height;
     const laidOut = performance.now() - event.timeStamp;
     const one = { laidOut, height, text: document.getElementById('answer').textContent };
     requestAnimationFrame(() => {
@@ -81,6 +82,32 @@ async function answerTimes(browser) {
   return { page, found };
 }
 
+/** Wheels of one kind of teeth, each step open for a quarter of them. */
+async function wheels(browser) {
+  const page = await browser.open(FILE, { before: watch });
+  await page.getByRole('button', { name: 'Gear', exact: true }).click();
+  const found = [];
+  for (const step of ['Blank', 'Cutter', 'Depth', 'Check']) {
+    await page.getByRole('tab', { name: step }).click();
+    for (let k = 0; k < 50; k += 1) {
+      const before = await page.evaluate(() => window.times.length);
+      const teeth = String(13 + k * 7);
+      await page.getByRole('textbox', { name: 'Number of teeth' }).fill(teeth);
+      await page.waitForFunction((count) => window.times.length > count, before);
+      const [one] = await page.evaluate(() => window.times.slice(-1));
+      assert.ok(one.text.startsWith(`${teeth} teeth`), `${teeth}: ${one.text}`);
+      assert.ok(one.height > 0);
+      found.push(one);
+    }
+  }
+  assert.deepEqual(page.seen.errors, []);
+  // What is open is kept: the next opening begins with Divide again.
+  await page.getByRole('button', { name: 'Divide', exact: true }).click();
+  await page.waitForTimeout(200);
+  await page.close();
+  return found;
+}
+
 console.log(`${''.padEnd(44)}${'half'.padStart(10)}${'90 %'.padStart(10)}${'99 %'.padStart(10)}${'worst'.padStart(10)}`);
 await withBrowser(async (browser) => {
   const { page, found } = await answerTimes(browser);
@@ -90,6 +117,9 @@ await withBrowser(async (browser) => {
     row(`  ${kind}: laid out`, found.filter((one) => one.kind === kind).map((one) => one.laidOut));
   }
   await page.close();
+  const teeth = await wheels(browser);
+  row('Gear laid out, 200 wheels, 50 at each step', teeth.map((one) => one.laidOut));
+  row('The next frame after it', teeth.map((one) => one.frame));
   const first = [];
   for (let k = 0; k < 10; k += 1) {
     const again = await browser.open(FILE, { before: watch });
