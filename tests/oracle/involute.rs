@@ -8,9 +8,9 @@ mod wide;
 
 use handturn::gear::outline::{self, FLANK, TIP};
 use handturn::gear::trial::{Check, Cutting, Trial, deeper};
-use handturn::gear::{Size, Spur, Tooth, chordal, involute, pins, span};
+use handturn::gear::{Internal, Size, Spur, Tooth, chordal, involute, pins, span};
 use handturn::measure::{Angle, Length};
-use handturn::number::{Approx, Fraction};
+use handturn::number::{Approx, Fraction, float::of};
 use rand::prelude::*;
 use rand_chacha::ChaCha8Rng;
 use wide::Wide;
@@ -131,6 +131,22 @@ impl Curve {
         panic!("no root near {near}")
     }
 
+    /// Distance between two circles of diameter `pin` in gaps that have the form of this
+    /// tooth, as an internal wheel's have.
+    fn between_pins(&self, pin: &Wide) -> Wide {
+        let half = pin.over(&Wide::whole(2));
+        let inwards = Complex(Wide::whole(0), Wide::whole(-1));
+        let centre = |t: &Wide| self.point(t).plus(&self.heading(t).by(&inwards).times(&half));
+        let t = Self::newton(self.pressure_tan(), |t| {
+            centre(t).1.over(&self.heading(t).1.by(&self.base.by(t).minus(&half)))
+        });
+        let one = centre(&t);
+        close(&one.1, 1e-60);
+        let other = self.half_pitches(2 * (self.teeth / 2)).by(&one);
+        let apart = one.minus(&other);
+        apart.dot(&apart).sqrt().minus(pin)
+    }
+
     /// Reading over two circles of diameter `pin` in the gaps, which are moved out by `out`.
     fn over_pins(&self, pin: &Wide, out: &Wide) -> Wide {
         let half = pin.over(&Wide::whole(2));
@@ -248,7 +264,7 @@ fn wide(length: Length) -> Wide {
 fn teeth_measure_what_the_unwound_string_says() {
     let mut rng = ChaCha8Rng::seed_from_u64(0x0069_6e76_6f6c);
     let (none, two) = (Wide::whole(0), Wide::whole(2));
-    let mut compared = [0_u32; 5];
+    let mut compared = [0_u32; 6];
     for case in 0..3_000 {
         let (wheel, outside) = chance(&mut rng);
         let curve = Curve::new(&wheel, &none);
@@ -278,6 +294,19 @@ fn teeth_measure_what_the_unwound_string_says() {
             same("pins", &wheel, came.reading, &truth, &radius);
             compared[2 + wheel.teeth as usize % 2] += 1;
         }
+        // The same teeth as the gaps of a ring; thinning makes those wider.
+        let Spur { teeth, tooth, shift, thinned } = wheel;
+        let ring = Internal { teeth, tooth, shift, thinned };
+        let usual = near(of(tooth.size.module().expect("small").mm()) * 1.7);
+        if let Ok(one) = ring.between_pins(usual) {
+            let (least, greatest) = (one.range.least.value, one.range.greatest.value);
+            let pin = near(least + (greatest - least) * rng.random_range(0.01..0.99));
+            let came = ring.between_pins(pin).expect("a pin that serves").over;
+            let gaps = Curve::new(&wheel, &wide(thinned).by(&two));
+            let truth = gaps.between_pins(&wide(pin));
+            same("between pins", &wheel, came.reading, &truth, &radius);
+            compared[5] += 1;
+        }
         if case % 4 == 0
             && let Ok(points) = outline::half_gap(&wheel, outside)
         {
@@ -298,8 +327,8 @@ fn teeth_measure_what_the_unwound_string_says() {
             compared[4] += 1;
         }
     }
-    let [chords, spans, even, odd, outlines] = compared;
-    assert!(chords > 2_900 && spans > 2_500, "{compared:?}");
+    let [chords, spans, even, odd, outlines, rings] = compared;
+    assert!(chords > 2_900 && spans > 2_500 && rings > 1_500, "{compared:?}");
     assert!(even > 1_200 && odd > 1_200 && outlines > 700, "{compared:?}");
 }
 
@@ -330,7 +359,7 @@ fn trial_gaps_want_what_the_moved_curve_wants() {
         };
         let trial = Trial { spur: wheel, outside, cutting, check };
         let Ok(goal) = handturn::gear::trial::wanted(&trial) else { continue };
-        let mm = handturn::number::float::of(module.mm());
+        let mm = of(module.mm());
         let reading = near(goal.value + mm * rng.random_range(-0.02..0.25));
         let Ok(came) = deeper(&trial, reading) else { continue };
         let level = |height| wide(outside).over(&Wide::whole(2)).minus(&wide(height));

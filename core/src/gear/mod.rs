@@ -26,6 +26,7 @@ mod flank;
 pub mod flats;
 pub mod found;
 mod helical;
+pub mod internal;
 pub mod involute;
 pub mod keyway;
 pub mod outline;
@@ -49,6 +50,7 @@ mod worm;
 
 pub use bevel::{Bevel, BevelSizes, BevelWheel, Depth};
 pub use helical::{Crossed, Helical, HelicalSizes, crossed};
+pub use internal::Internal;
 pub use rack::{Rack, RackPlace, RackSizes};
 pub use size::Size;
 pub use slant::Caliper;

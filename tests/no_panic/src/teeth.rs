@@ -1,7 +1,7 @@
 //! Calls into what `handturn::gear` measures on teeth.
 use crate::{any, keep};
 use handturn::gear::pins::Range;
-use handturn::gear::{chordal, involute, outline, pins, span, trial};
+use handturn::gear::{Internal, chordal, involute, outline, pins, span, trial};
 
 pub fn calls() {
     keep(involute::inv(any()));
@@ -17,5 +17,8 @@ pub fn calls() {
     keep(pins::thickness(&any(), any(), any(), any()));
     keep(trial::wanted(&any()));
     keep(trial::deeper(&any(), any()));
+    keep(Internal::check(&any()));
+    keep(Internal::sizes(&any()));
+    keep(Internal::between_pins(&any(), any()));
     keep(Range::check(&any(), any()));
 }
