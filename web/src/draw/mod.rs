@@ -16,6 +16,7 @@ pub mod ratchet;
 pub mod spline;
 pub mod strip;
 pub mod swing;
+pub mod template;
 pub mod thread;
 pub mod tooth;
 pub mod train;
