@@ -342,3 +342,30 @@ fn radius_of(head: &Head, circle: CircleAt) -> Option<Length> {
     let plate = head.plates.get(usize::from(circle.plate))?;
     plate.circles.iter().find(|c| c.holes == circle.holes)?.radius
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_wave_that_does_not_close_is_met_at_both_steps() {
+        for (num, den, around) in [(1, 10, 10), (3, 7, 10), (15, 49, 127), (2, 5, 9)] {
+            for stride in 1..around {
+                let step = Fraction::new(num, den).unwrap();
+                let run = Run::Wave(Some(step), 0.0);
+                let strand = Strand { source: Source::Worm, total: 1.0, run, stride, around };
+                let (most, squares) = strand.swings(Some(step)).unwrap();
+                // Every pair of neighbours: position k and the one a stride on, round the end.
+                let half = |k: u32| {
+                    let on = i64::from((k + stride) % around) - i64::from(k);
+                    let turns = on as f64 * num as f64 / den as f64;
+                    (core::f64::consts::PI * turns).sin().abs()
+                };
+                let sum: f64 = (0..around).map(|k| half(k) * half(k)).sum();
+                let greatest = (0..around).map(half).fold(0.0, f64::max);
+                assert!((squares - sum / f64::from(around)).abs() < 1e-12, "{num}/{den} {stride}");
+                assert!((most - greatest).abs() < 1e-12, "{num}/{den} {stride} of {around}");
+            }
+        }
+    }
+}
