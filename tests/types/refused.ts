@@ -1,9 +1,9 @@
 // Each line that follows an "expected" must be refused by the types, and none else;
 // the test counts them. So the check of uses.ts can fail.
 import {
-  divide, ways, place, step, budget, makePlate, plateRing, nearest, readAngle, threadSizes, pass, passes, overWires, infeed, gearsFor, whichThread, dialMarks, vernier, fineDial,
+  divide, ways, place, step, budget, makePlate, plateRing, nearest, readAngle, threadSizes, pass, passes, overWires,
+  infeed, gearsFor, whichThread, dialMarks, vernier, fineDial, ratchet, splines, wheelSizes, wheelCutter, toothPins,
 } from 'handturn';
-import { divide, ways, place, step, budget, makePlate, plateRing, nearest, readAngle, threadSizes, pass, passes, overWires, infeed, gearsFor, whichThread, ratchet, splines } from 'handturn';
 import type { Head, Request, Rated, Lathe } from 'handturn';
 
 // expected: parts is a number
@@ -68,5 +68,13 @@ fineDial({ lead: 1, radius: 60, marks: 86, step: '1″', turns: 2 });
 ratchet({ teeth: '48', outside: 40 });
 // expected: no such fit
 splines({ keys: 4, major: 25, fit: 'D', cutter: 3 });
+// expected: a wheel has teeth
+wheelSizes({ module: 1 });
+// expected: a module or a diametral pitch, not both
+wheelSizes({ teeth: 64, module: 1, diametralPitch: 24 });
+// expected: teeth or virtual teeth
+wheelCutter({ numbering: 'module' });
+// expected: pins may not serve
+toothPins({ teeth: 64, module: 1 }).over.reading.mm;
 
 export const used: [Head, Head, number, number, string, Request | Rated | undefined] = [mine, fixed, worst, off, gained, undefined];

@@ -5,6 +5,8 @@ import {
   divide, ways, place, step, working, budget, makePlate, plateRing, head, nearest, init, initSync, HandturnError,
   readNumber, readRatio, readAngle, readAngles, readLength, readPlates, readGears,
   threads, readThread, threadSizes, threadBlank, tappingDrills, whichThread, infeed, passes, pass, wires, overWires, fromWires, gearsFor,
+  wheelSizes, wheelCutter, wheelBlank, whichWheel, teethOfBlank, wheelPitch, wheelSwing, meshWheels, openCentres, teethOfPair,
+  toothCaliper, toothSpan, toothPins, trialGaps,
   dialMarks, dialMark, dialStops, dialFigures, vernier, vernierReads, dialWidth, dialDiameter, dialsForScrew, fineDialSteps, fineDial,
   ratchet, faceTeeth, splines, keyway, flats, clockPair, camLobe, camSteps,
 } from 'handturn';
@@ -17,6 +19,8 @@ import type {
   AngleTold, Arcsec, DialAsked, DialReading, DialsForScrew, DialWidth, Figures, FiguresAsked, FineArm, FineAsked, FineDial, FineStep, Mark,
   MarkAsked, Stops, StopsAsked, Vernier, VernierAsked, VernierReading,
   CamLobeAsked, ClockBlank, ClockPair, ClockPairAsked, FlatsAsked, FlatsFound, RatchetAsked, RatchetCut, SplineCuts, SplinesAsked,
+  About, Caliper, Cutter, CutterAsked, CutterChoice, Mesh, NumberGiven, PairAsked, Pins, PinsOver, Span, Swing, SwingAsked, ToothAsked, ToothSize,
+  Trial, TrialAsked, WheelAsked, WheelBlank, WheelFound, WheelOwn, WheelSizes, WheelTold,
   Side, Sizes, Tapping, Thread, ThreadAsked, ThreadGiven, Wires, WiresAsked,
 } from 'handturn';
 
@@ -29,6 +33,8 @@ export const all: Record<keyof typeof handturn, unknown> = {
   init, initSync, HandturnError, divide, ways, place, step, working, budget, makePlate, plateRing, head, nearest,
   readNumber, readRatio, readAngle, readAngles, readLength, readPlates, readGears,
   threads, readThread, threadSizes, threadBlank, tappingDrills, whichThread, infeed, passes, pass, wires, overWires, fromWires, gearsFor,
+  wheelSizes, wheelCutter, wheelBlank, whichWheel, teethOfBlank, wheelPitch, wheelSwing, meshWheels, openCentres, teethOfPair,
+  toothCaliper, toothSpan, toothPins, trialGaps,
   dialMarks, dialMark, dialStops, dialFigures, vernier, vernierReads, dialWidth, dialDiameter, dialsForScrew, fineDialSteps, fineDial,
   ratchet, faceTeeth, splines, keyway, flats, clockPair, camLobe, camSteps,
 };
@@ -351,6 +357,9 @@ export function dials(): string[] {
     ...(for_step === null ? [] : [for_step.needed.toFixed(), for_step.marks.toFixed(), told(for_step.each), told(for_step.off)]),
     ...near.flatMap(({ at_work, marks: n, radius: r }) => [toldAngle(at_work), n.toFixed(), told(r)]),
     toldArc(mark), toldArc(worst), most_marks.toFixed(), least_holes.toFixed(), toldAngle(shift), toldAngle(travel),
+  ];
+}
+
 const click: RatchetAsked = { teeth: 48, outside: 40, undercut: '10°', cutter: 60, land: '0.2 mm' };
 const shafts: SplinesAsked[] = [
   { keys: 6, major: 30, minor: 26, key: 6, cutter: 4 },
@@ -380,5 +389,82 @@ export function shaped(): string[] {
     ...(flat === null ? [] : [told(flat.depth), told(flat.over_first), told(flat.first_width), told(flat.width), toldMaybe(flat.round), flat.passes?.toFixed() ?? '']),
     ...[ratio, factor, tilt, from_upright, turn].map((n) => n.toFixed()), ...[centres, end_radius, lead, travel, flute, each, cusp, arc, top, over].map(told),
     blank(wheel), blank(pinion), form, toldMaybe(gives), toldMaybe(missed),
+  ];
+}
+
+const sizes: ToothSize[] = [{ module: 1 }, { module: '1.5 mm' }, { diametralPitch: [15, 2] }];
+const racks: ToothAsked[] = [
+  { module: 1, pressureAngle: '14.5', depth: 'old' }, { diametralPitch: 48, depth: { addendum: 1, dedendum: '1.35' } }, { module: [1, 2] },
+];
+const shifted: NumberGiven = [1, 4];
+const own: WheelOwn = { teeth: 64, shift: shifted, thinned: '0.02 mm' };
+const wheel: WheelAsked = { module: 1, ...own };
+const asFound: WheelFound = { ...wheel, outside: 65.9 };
+const cutters: CutterAsked[] = [{ teeth: 64, numbering: 'module', halves: true }, { virtualTeeth: 68.5, owned: [1, '2 1/2', [7, 2]] }];
+const setUp: SwingAsked = { outside: 66, depth: 2.25, centreHeight: 100, cutter: 63, collar: '1 1/2 in', beside: 20, clearance: 1 };
+const twoWheels: PairAsked = { module: 1, first: own, second: { teeth: 38 } };
+const trials: TrialAsked[] = [{ ...asFound, cutting: 'generated', pin: 1.7, reading: 67 }, { ...asFound, across: 8, reading: 24 }, { ...asFound, height: 1, reading: 1.6 }];
+
+const roughly = ({ value, within }: About): string => value.toFixed() + within.toExponential();
+const cutterOf = ({ number, other_number, least, greatest }: Cutter): string => [number, other_number, least, greatest ?? 0].map((n) => n.toFixed(1)).join();
+
+export function wheels(): string[] {
+  const found: WheelSizes[] = racks.map((rack) => wheelSizes({ ...rack, teeth: 64 }));
+  const each = found.flatMap((one) => {
+    is<Same<typeof one.depth_rule, 'old' | 'coarse' | 'fine' | 'own'>>();
+    const {
+      module, outside_diameter, pitch_diameter, root_diameter, base_diameter, addendum, dedendum, whole_depth, circular_pitch, base_pitch, thickness,
+      top_land, pointed_at, diametral_pitch, fewest_teeth, undercut, thin_top, clear_shift,
+    } = one;
+    return [
+      ...[module, outside_diameter, pitch_diameter, root_diameter, base_diameter, addendum, dedendum, whole_depth].map(told),
+      ...[circular_pitch, base_pitch, thickness, top_land, pointed_at].map(told),
+      diametral_pitch.toFixed(), fewest_teeth.toFixed(), String(!undercut), String(!thin_top), roughly(clear_shift),
+    ];
+  });
+  const chosen: CutterChoice[] = cutters.map(wheelCutter);
+  const which = chosen.map(({ cutter, until, in_range, beside }) =>
+    [cutterOf(cutter), until?.toFixed() ?? 'rack', String(!in_range), beside === null ? '' : cutterOf(beside)].join());
+  const { drawn, over, depth, drawn_depth, addendum, clearance, height }: WheelBlank = wheelBlank({ ...wheel, outside: 65.9 });
+  is<Same<typeof height, 'Drawn' | 'Fair' | 'Low' | 'High' | 'Bottoms'>>();
+  const { module, diametral_pitch, nearest_module, nearest_diametral_pitch, is_module }: WheelTold = whichWheel({ outside: 66, teeth: 64 });
+  const blanks = sizes.map((size) => teethOfBlank({ ...size, outside: 66 })).flatMap((one) => [one.teeth.toFixed(), told(one.outside), told(one.over)]);
+  const pitched = [wheelPitch({ circularPitch: '1 in' }), wheelPitch({ chord: 2.5, teeth: 48 }), wheelPitch({ diameter: 40, teeth: 75 })];
+  const { over_table, table_clears, under_collar, collar_clears, over_head, head_clears, touching, at_depth, least_cutter }: Swing = wheelSwing(setUp);
+  return [
+    ...each, ...which, ...[drawn, over, depth, drawn_depth, addendum, clearance, module].map(told), diametral_pitch.toFixed(), String(!is_module),
+    ...[nearest_module.module, nearest_module.outside, nearest_module.over, nearest_diametral_pitch.outside, nearest_diametral_pitch.over].map(told),
+    nearest_diametral_pitch.diametral_pitch.toFixed(), ...blanks, ...pitched.flatMap(({ module: m, diameter, chord }) => [m, diameter, chord].map(toldMaybe)),
+    ...[over_table, under_collar, touching, at_depth, least_cutter].map(told), toldMaybe(over_head),
+    ...[table_clears, collar_clears, head_clears].map((clears) => String(!clears)),
+  ];
+}
+
+export function meshed(): string[] {
+  const runs: Mesh[] = [meshWheels({ ...twoWheels, centres: 51 }), meshWheels({ ...twoWheels, backlash: '0.05 mm' })];
+  const each = runs.flatMap(({
+    standard, ratio, centres, tight, working_angle, working_diameters, backlash, between_flanks, contact_ratio, runs_smoothly, root_clearance, fouls,
+  }) => [
+    ...[standard, centres, tight, backlash, between_flanks, ...working_diameters, ...root_clearance].map(told), ratio.toFixed(),
+    roughly(working_angle), roughly(contact_ratio), ...[runs_smoothly, ...fouls].map((so) => String(!so)),
+  ]);
+  const { centres, opening, thinned } = openCentres({ ...twoWheels, centres: 51, measured: 0.02, wanted: 0.05 });
+  const { sum, first, second, whole } = teethOfPair({ module: 1, centres: 51, ratio: [38, 64] });
+  return [...each, ...[centres, opening, thinned].map(told), ...[sum, first, second].map((n) => n.toFixed()), String(!whole)];
+}
+
+const overPins = ({ reading, centres, touches, per_thickness, thickness }: PinsOver): string =>
+  [...[reading, centres, touches].map(told), per_thickness.toFixed(), toldMaybe(thickness)].join();
+
+export function checked(): string[] {
+  const { thickness, height, constant, constant_height }: Caliper = toothCaliper(asFound);
+  const { across, least, greatest, reading, touches, per_thickness, thickness: thick }: Span = toothSpan({ ...asFound, across: 8, reading: 23 });
+  const pins: Pins = toothPins({ ...asFound, pin: 1.7, owned: [1.5, '1.8 mm'], reading: 68 });
+  const cut: Trial[] = trials.map(trialGaps);
+  return [
+    ...[thickness, height, constant, constant_height, reading, touches].map(told), toldMaybe(thick),
+    ...[across, least, greatest, per_thickness].map((n) => n.toFixed()), ...[pins.least, pins.best, pins.greatest].map(told),
+    toldMaybe(pins.pin), pins.over === null ? 'none' : overPins(pins.over),
+    ...cut.flatMap((one) => [told(one.reading), told(one.wanted), told(one.deeper), one.per_depth.toFixed()]),
   ];
 }

@@ -1118,3 +1118,271 @@ export function camSteps(asked: {
   radius: LengthGiven;
   mill: LengthGiven;
 }): { turn: number; each: Length; cusp: Length };
+
+// --- wheels ----------------------------------------------------------------------------
+
+/** A number as people type it, or an exact fraction. */
+export type NumberGiven = string | number | Fraction;
+
+/** Size of teeth: one of the two. */
+export type ToothSize = { module: LengthGiven; diametralPitch?: undefined } | { diametralPitch: NumberGiven; module?: undefined };
+
+/** The rack that teeth are cut to. */
+export type ToothAsked = ToothSize & {
+  /** 10° to 35°; 20° when not given. */
+  pressureAngle?: AngleGiven;
+  /** 2.157, 2.25, or 2.2 modules and 0.002 in, or one's own in modules; what is usual when not given. */
+  depth?: 'old' | 'coarse' | 'fine' | { addendum: NumberGiven; dedendum: NumberGiven };
+};
+
+/** What a wheel has of its own. */
+export interface WheelOwn {
+  teeth: number;
+  /** Profile shift in modules; 0 when not given. */
+  shift?: NumberGiven;
+  /** By how much each tooth is thinner at its pitch circle, for backlash; 0 when not given. */
+  thinned?: LengthGiven;
+}
+
+export type WheelAsked = ToothAsked & WheelOwn;
+/** A wheel and its blank as found: as drawn when not given. */
+export type WheelFound = WheelAsked & { outside?: LengthGiven };
+
+/** A number that is not exact, and how far off it can be. */
+export interface About {
+  value: number;
+  within: number;
+}
+
+export interface WheelSizes {
+  module: Length;
+  diametral_pitch: number;
+  depth_rule: 'old' | 'coarse' | 'fine' | 'own';
+  outside_diameter: Length;
+  pitch_diameter: Length;
+  root_diameter: Length;
+  base_diameter: Length;
+  addendum: Length;
+  dedendum: Length;
+  whole_depth: Length;
+  circular_pitch: Length;
+  base_pitch: Length;
+  /** Of a tooth along the pitch circle. */
+  thickness: Length;
+  /** Fewest teeth of this rack and shift without undercut, and whether this wheel has fewer. */
+  fewest_teeth: number;
+  undercut: boolean;
+  /** Profile shift, in modules, from which it has none. */
+  clear_shift: About;
+  /** Width of a tooth's top, and whether that is under a quarter of the module. */
+  top_land: Length;
+  thin_top: boolean;
+  /** Diameter at which the flanks would meet. */
+  pointed_at: Length;
+}
+
+/** A cutter of a set, by its number there and in sets numbered the other way. */
+export interface Cutter {
+  number: number;
+  other_number: number;
+  /** Fewest teeth, for which its form is true; most teeth it is marked for, `null` for a rack. */
+  least: number;
+  greatest: number | null;
+}
+
+export type CutterAsked = ({ teeth: number; virtualTeeth?: undefined } | { virtualTeeth: NumberGiven; teeth?: undefined }) & {
+  /** Sets by diametral pitch count from the rack, sets by module from twelve teeth; by diametral pitch when not given. */
+  numbering?: 'diametralPitch' | 'module';
+  /** Whether the set has half numbers; it has not when not given. */
+  halves?: boolean;
+  /** Numbers of the cutters owned, when not the whole set. */
+  owned?: NumberGiven[];
+};
+
+export interface CutterChoice {
+  cutter: Cutter;
+  /** Most teeth it cuts in this set; `null` for a rack. */
+  until: number | null;
+  /** Whether it is marked for as many; if not, the right one is not owned. */
+  in_range: boolean;
+  /** The neighbour that does nearly as well, for virtual teeth near the end of a range. */
+  beside: Cutter | null;
+}
+
+export interface WheelBlank {
+  /** Outside it should have, and by how much the found one is over. */
+  drawn: Length;
+  over: Length;
+  /** Depth from the found outside, and from the drawn one. */
+  depth: Length;
+  drawn_depth: Length;
+  /** Height of the teeth above the pitch circle; what is left to the mate's roots. */
+  addendum: Length;
+  clearance: Length;
+  height: 'Drawn' | 'Fair' | 'Low' | 'High' | 'Bottoms';
+}
+
+export interface WheelTold {
+  /** What fits exactly. */
+  module: Length;
+  diametral_pitch: number;
+  /** The usual sizes nearest to it: their blank, and by how much the measured one is over. */
+  nearest_module: { module: Length; outside: Length; over: Length };
+  nearest_diametral_pitch: { diametral_pitch: number; outside: Length; over: Length };
+  is_module: boolean;
+}
+
+export interface SwingAsked {
+  outside: LengthGiven;
+  depth: LengthGiven;
+  /** Of the head's centre over the table. */
+  centreHeight: LengthGiven;
+  /** Diameters of the cutter and of the collars beside it. */
+  cutter: LengthGiven;
+  collar: LengthGiven;
+  /** How far something below the arbor reaches above the work's axis. */
+  beside?: LengthGiven;
+  /** Room to be left; 0 when not given. */
+  clearance?: LengthGiven;
+}
+
+/** Room, below nought where something is in the way. */
+export interface Swing {
+  over_table: Length;
+  table_clears: boolean;
+  under_collar: Length;
+  collar_clears: boolean;
+  over_head: Length | null;
+  head_clears: boolean;
+  /** Height of the arbor over the table: touching, and at full depth. */
+  touching: Length;
+  at_depth: Length;
+  /** Least cutter that clears all with this collar. */
+  least_cutter: Length;
+}
+
+/** Two wheels of one rack. */
+export type PairAsked = ToothAsked & { first: WheelOwn; second: WheelOwn };
+
+export interface Mesh {
+  standard: Length;
+  /** Turns of the first for one of the second. */
+  ratio: number;
+  centres: Length;
+  /** Centre distance without any backlash. */
+  tight: Length;
+  /** In degrees. */
+  working_angle: About;
+  working_diameters: [Length, Length];
+  /** Along the working pitch circle, and between the flanks. */
+  backlash: Length;
+  between_flanks: Length;
+  contact_ratio: About;
+  /** Whether that is 1.2 or more. */
+  runs_smoothly: boolean;
+  /** From the outside of each to the root of the other. */
+  root_clearance: [Length, Length];
+  /** Whether the outside of each reaches deeper than the other's involute. */
+  fouls: [boolean, boolean];
+}
+
+export interface Caliper {
+  thickness: Length;
+  height: Length;
+  /** Where a rack would touch on both sides. */
+  constant: Length;
+  constant_height: Length;
+}
+
+export interface Span {
+  /** Teeth between the anvils; fewest and most that serve. */
+  across: number;
+  least: number;
+  greatest: number;
+  reading: Length;
+  /** Diameter at which the anvils touch. */
+  touches: Length;
+  /** Change of the reading for each millimetre of thickness. */
+  per_thickness: number;
+  /** Arc of a tooth by the reading given. */
+  thickness: Length | null;
+}
+
+export interface PinsOver {
+  reading: Length;
+  /** Diameters of the pins' centres and of where they touch. */
+  centres: Length;
+  touches: Length;
+  per_thickness: number;
+  thickness: Length | null;
+}
+
+export interface Pins {
+  least: Length;
+  best: Length;
+  greatest: Length;
+  /** The one given, or the best of those owned; `null` where none serves. */
+  pin: Length | null;
+  over: PinsOver | null;
+}
+
+export type TrialAsked = WheelFound & {
+  /** With a cutter of the gap's form, or rolled; a form cutter when not given. */
+  cutting?: 'form' | 'generated';
+  /** Measured over pins, by a caliper at this height, or else over so many teeth (the best number when not given). */
+  pin?: LengthGiven;
+  height?: LengthGiven;
+  across?: number;
+  reading: LengthGiven;
+};
+
+export interface Trial {
+  reading: Length;
+  /** What is to be read in the end. */
+  wanted: Length;
+  /** How much deeper to go. */
+  deeper: Length;
+  per_depth: number;
+}
+
+/** Blank, depth and tooth of a wheel, and whether its teeth are sound. */
+export function wheelSizes(asked: WheelAsked): WheelSizes;
+/** Which cutter of a set cuts it. */
+export function wheelCutter(asked: CutterAsked): CutterChoice;
+/** How deep to go in the blank as found. */
+export function wheelBlank(asked: WheelAsked & { outside: LengthGiven }): WheelBlank;
+/** What size a wheel's teeth are, by its outside and their number. */
+export function whichWheel(measured: { outside: LengthGiven; teeth: number }): WheelTold;
+/** How many teeth a blank is for; by how much it is over. */
+export function teethOfBlank(measured: ToothSize & { outside: LengthGiven }): { teeth: number; outside: Length; over: Length };
+/** The module of a circular pitch, the diameter on which teeth stand a chord apart, or their chord on a diameter. */
+export function wheelPitch(
+  measured: { circularPitch: LengthGiven } | { chord: LengthGiven; teeth: number } | { diameter: LengthGiven; teeth: number },
+): { module: Length | null; diameter: Length | null; chord: Length | null };
+/** Whether a wheel swings over the table and under the arbor. */
+export function wheelSwing(asked: SwingAsked): Swing;
+/** How two wheels run at a centre distance, or at the one that leaves a backlash. */
+export function meshWheels(asked: PairAsked & ({ centres: LengthGiven; backlash?: undefined } | { backlash: LengthGiven; centres?: undefined })): Mesh;
+/** Where to set two wheels whose backlash was measured. */
+export function openCentres(asked: PairAsked & { centres: LengthGiven; measured: LengthGiven; wanted: LengthGiven }): {
+  centres: Length;
+  opening: Length;
+  /** By how much both teeth together are thinner than drawn without play. */
+  thinned: Length;
+};
+/** The teeth of a pair by its centre distance; the first turns `ratio` times for each turn of the second. */
+export function teethOfPair(asked: ToothSize & { centres: LengthGiven; ratio: NumberGiven }): {
+  sum: number;
+  first: number;
+  second: number;
+  /** Whether they are whole numbers. */
+  whole: boolean;
+};
+/** What a gear-tooth caliper is set to and reads. */
+export function toothCaliper(asked: WheelFound): Caliper;
+/** The span over teeth, and how thick a tooth is by a reading. */
+export function toothSpan(asked: WheelFound & { across?: number; reading?: LengthGiven }): Span;
+/** Which pins serve, what they read, and how thick a tooth is by a reading. */
+export function toothPins(asked: WheelFound & { pin?: LengthGiven; owned?: LengthGiven[]; reading?: LengthGiven }): Pins;
+/** How much deeper to go by what trial gaps read. */
+export function trialGaps(asked: TrialAsked): Trial;

@@ -90,3 +90,18 @@ export const dialDiameter = (asked) => call('of_dial', 'diameter', asked);
 export const dialsForScrew = (asked) => call('of_dial', 'screw', asked);
 export const fineDialSteps = (asked) => call('of_dial', 'steps', asked);
 export const fineDial = (asked) => call('of_dial', 'fine', asked);
+
+export const wheelSizes = (asked) => call('of_wheel', 'sizes', asked);
+export const wheelCutter = (asked) => call('of_wheel', 'cutter', asked);
+export const wheelBlank = (asked) => call('of_wheel', 'blank', asked);
+export const whichWheel = (measured) => call('of_wheel', 'tell', measured);
+export const teethOfBlank = (measured) => call('of_wheel', 'teeth', measured);
+export const wheelPitch = (measured) => call('of_wheel', 'pitch', measured);
+export const wheelSwing = (asked) => call('of_wheel', 'swing', asked);
+export const meshWheels = (asked) => call('of_wheel', 'mesh', asked);
+export const openCentres = (asked) => call('of_wheel', 'opening', asked);
+export const teethOfPair = (asked) => call('of_wheel', 'pair', asked);
+export const toothCaliper = (asked) => call('of_wheel', 'caliper', asked);
+export const toothSpan = (asked) => call('of_wheel', 'span', asked);
+export const toothPins = (asked) => call('of_wheel', 'pins', asked);
+export const trialGaps = (asked) => call('of_wheel', 'trial', asked);

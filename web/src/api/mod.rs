@@ -7,6 +7,7 @@
 //! ([`thread`]).
 //! Whole numbers beyond 2^53 never leave as something else: they are an error.
 pub mod dial;
+pub mod gear;
 mod given;
 mod plate;
 mod refusal;
@@ -166,6 +167,15 @@ pub fn pass(request: &JsValue, number: &JsValue) -> Result<JsValue, JsValue> {
 #[wasm_bindgen]
 pub fn of_shape(about: &str, request: &JsValue) -> Result<JsValue, JsValue> {
     out(given(request).and_then(|request| shaped::answer(about, &request)))
+}
+
+/// What is asked of a wheel: `about` is one of what [`gear::answer`] knows.
+///
+/// # Errors
+/// A [`Refusal`] that names the value.
+#[wasm_bindgen]
+pub fn of_wheel(about: &str, request: &JsValue) -> Result<JsValue, JsValue> {
+    out(given(request).and_then(|request| gear::answer(about, &request)))
 }
 
 /// What each source of error makes of `way`; the request may have `sources` too.

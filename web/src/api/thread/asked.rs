@@ -204,7 +204,7 @@ pub(super) fn hand(given: &Given, key: &str, name: &str) -> Result<Hand, Refusal
 ///
 /// # Errors
 /// What cannot be read, by name.
-pub(super) fn exact(given: &Given, name: &str, field: Field) -> Result<Fraction, Refusal> {
+pub(in crate::api) fn exact(given: &Given, name: &str, field: Field) -> Result<Fraction, Refusal> {
     if let Given::List(_) = given {
         return given.fraction(name);
     }
@@ -242,7 +242,11 @@ pub(in crate::api) fn length_or(
 ///
 /// # Errors
 /// As [`length`], by name and place.
-pub(super) fn lengths(given: &Given, name: &str, field: Field) -> Result<Vec<Length>, Refusal> {
+pub(in crate::api) fn lengths(
+    given: &Given,
+    name: &str,
+    field: Field,
+) -> Result<Vec<Length>, Refusal> {
     if *given == Given::Nothing {
         return Ok(Vec::new());
     }
@@ -267,7 +271,7 @@ pub(in crate::api) fn pitch(given: &Given, name: &str, field: Field) -> Result<L
 ///
 /// # Errors
 /// Anything else, by name, with its limits.
-pub(super) fn between(
+pub(in crate::api) fn between(
     given: &Given,
     name: &str,
     least: u32,
