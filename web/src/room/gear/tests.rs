@@ -199,3 +199,48 @@ fn a_wheel_in_the_hand_is_told_by_its_outside() {
     visit.typed("ge-outside", "x");
     visit.shows(&["The blank must be a number.", "Last good answer: 24 teeth"]);
 }
+
+#[test]
+fn a_pair_is_set_by_its_backlash_or_by_its_centres() {
+    let mut visit = Visit::to("gear");
+    visit.press("ge-tab", "check");
+    // 2·a·(inv αw − inv 20°) = 0.05 where cos αw = 56·cos 20° ÷ a: a = 56.06829.
+    visit.shows(&[
+        "Centres apart 56.068 mm 2.2074 in",
+        "Standard, no backlash drawn in 56.000 mm",
+        "Backlash at the pitch circle 0.050 mm",
+        "Working pressure angle 20.191°",
+        "Pairs of teeth in contact 1.70 on average",
+        "Turns of this for one of the mate 3/4",
+        "Standard = (64 + 48) × 1 ÷ 2 = 56",
+    ]);
+    visit.press("ge-apart", "centres");
+    visit.typed("ge-centres", "56.1");
+    visit.shows(&["Centres apart 56.100 mm", "Backlash at the pitch circle 0.073 mm"]);
+    visit.typed("ge-felt", "0.073");
+    // 0.073 felt where 0.05 is wanted: as far back as it came.
+    visit.shows(&["Close by 0.03", "to 56.06"]);
+    visit.typed("ge-centres", "55");
+    visit.shows(&["The teeth don’t go together at this distance"]);
+    visit.typed("ge-mate", "3");
+    visit.shows(&["Teeth must be from 4 to 5,000."]);
+}
+
+#[test]
+fn teeth_that_are_not_sound_are_told() {
+    let mut visit = Visit::to("gear");
+    visit.press("ge-tab", "cutter");
+    // 66·(π ÷ 128 + inv 20° − inv α at the outside) = 0.789.
+    visit.shows(&["Top of a tooth, along the outside 0.789 mm", "Not undercut from 18 teeth"]);
+    visit.typed("ge-teeth", "12");
+    // 1 − 12·sin² 20° ÷ 2 = 0.298.
+    visit.shows(&[
+        "No. 1 No. 8 of a DP set",
+        "Undercut:",
+        "A shift of 0.298 modules or more clears it.",
+    ]);
+    visit.typed("ge-shift", "0.6");
+    visit.shows(&["Thin tops:"]);
+    visit.typed("ge-shift", "1");
+    visit.shows(&["The teeth would come to a point below the outside."]);
+}

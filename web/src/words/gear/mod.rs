@@ -2,6 +2,7 @@
 pub mod bevel;
 pub mod check;
 pub mod cutter;
+pub mod pair;
 pub mod rack;
 pub mod shaped;
 pub mod slanted;
@@ -60,11 +61,12 @@ words! {
 
 /// All labels, for the test that reads them.
 #[cfg(test)]
-pub(crate) const EVERY: [&[&str]; 11] = [
+pub(crate) const EVERY: [&[&str]; 12] = [
     ALL,
     bevel::ALL,
     check::ALL,
     cutter::ALL,
+    pair::ALL,
     shaped::ALL,
     rack::ALL,
     slanted::ALL,

@@ -1,7 +1,8 @@
 //! Words of straight teeth.
-use crate::words::{decimal, in_mm, inches, mm};
+use crate::words::{about, about_mm, count, decimal, in_mm, inches, mm};
 use handturn::gear::Spur;
 use handturn::gear::found::{Blank, Height};
+use handturn::gear::sound::Sound;
 use handturn::gear::swing::{Room, Setup};
 use handturn::measure::Length;
 use handturn::number::Fraction;
@@ -31,6 +32,9 @@ words! {
     TABLE = "table";
     ARBOR = "arbor and collars";
     SWING_WHY = "Beside it: what dog, tailstock or the blank’s own nut reach above its centre below the arbor; empty where nothing does.";
+    TOP_LAND = "Top of a tooth, along the outside";
+    FEWEST = "Not undercut from";
+    FEWEST_WHY = "of this rack and shift";
     WHOLE_DEPTH = "Whole depth";
     FROM_FOUND = "Depth from this blank";
 }
@@ -132,4 +136,35 @@ pub fn swing_name(setup: &Setup, room: &Room) -> String {
         " mm high.",
     ]
     .concat()
+}
+
+/// From how many teeth on.
+#[must_use]
+pub fn fewest(teeth: u32) -> String {
+    count(teeth, "tooth", "teeth")
+}
+
+/// What is not sound about the teeth.
+#[must_use]
+pub fn unsound(sound: &Sound) -> Vec<String> {
+    let mut lines = Vec::new();
+    if sound.undercut {
+        lines.push([
+            "Undercut: a rack or hob would cut into the foot of these teeth, and a form cutter leaves the mate’s tips no room there. A shift of ",
+            &about(sound.clear_shift.value, 3), " modules or more clears it.",
+        ].concat());
+    }
+    if sound.thin {
+        lines.push(
+            [
+                "Thin tops: ",
+                &about_mm(sound.top_land.value),
+                " mm is under a quarter of the module (",
+                &in_mm(sound.least_land),
+                "). Less shift, or a smaller blank.",
+            ]
+            .concat(),
+        );
+    }
+    lines
 }

@@ -1,5 +1,5 @@
 //! Check: the tooth by caliper, a span over several, over two pins; and with its mate.
-use super::{Asked, blank};
+use super::{Asked, blank, pair};
 use crate::draw::tooth::{self as draw, Laid};
 use crate::fields::Fields;
 use crate::pieces::caution;
@@ -57,6 +57,7 @@ pub(super) fn keep_good(fields: &mut Fields, asked: &Asked, name: &str) {
         steps::keep_good(fields, SPAN, name, |text| spans(text, &asked.wheel, outside));
         steps::keep_good(fields, PINS, name, |text| over_pins(text, &asked.wheel, outside));
     }
+    pair::keep_good(fields, asked, name);
 }
 
 /// Teeth in the span in force.
@@ -85,6 +86,7 @@ pub(super) fn panel(fields: &Fields, asked: &Asked) -> Markup {
             div.figures { (caliper(&asked.wheel, outside)) (spanned(fields, &asked.wheel, outside)) }
             div.figures { (pinned(fields, &asked.wheel, outside)) }
         }
+        (pair::section(fields, asked))
     }
 }
 

@@ -3,6 +3,7 @@ mod blank;
 mod check;
 mod cutter;
 mod depth;
+mod pair;
 
 use super::wheel;
 use crate::fields::Fields;
