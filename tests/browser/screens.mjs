@@ -84,6 +84,13 @@ async function shape(page, kind, step) {
   await page.locator(`#ge-tab-${step}[aria-selected=true]`).waitFor();
 }
 
+/** The plan of the plate that is lacking. */
+export async function making(page, parts = '127') {
+  await divided(page, parts);
+  await page.locator('#way-make').click();
+  await page.locator('#panel-make').waitFor();
+}
+
 /** Opens every part that is folded away. */
 const unfold = (page) => page.evaluate(() => document.querySelectorAll('main details').forEach((part) => { part.open = true; }));
 
@@ -122,6 +129,25 @@ export const SCREENS = {
   'Divide, a dial’s vernier': (page) => dial(page, 'vernier'),
   'Divide, a dial’s size': (page) => dial(page, 'size'),
   'Divide, a fine dial, a wrong entry': async (page) => { await dial(page, 'fine'); await page.locator('#di-turns').fill('70'); },
+  'Divide, make the plate': async (page) => { await making(page); await unfold(page); },
+  'Divide, make the plate, refused': async (page) => {
+    await making(page, '131');
+    await page.locator('#pl-fields summary').click();
+    await page.locator('#pl-ring').fill('30');
+    await page.locator('#pl-table').click();
+  },
+  'Divide, hole coordinates': async (page) => { await making(page); await page.locator('#pl-table').click(); },
+  'Divide, a template': async (page) => { await making(page); await page.locator('#pl-template').click(); },
+  'Divide, error budget': async (page) => {
+    await divided(page);
+    await page.locator('#way-nearest').click();
+    await page.locator('#pl-budget').click();
+    await unfold(page);
+  },
+  'Divide, no head yet': async (page) => {
+    await page.locator('#pl-no-head').click();
+    await page.locator('#pl-free-tape').click();
+  },
   'Shop, nothing typed': (page) => room(page, 'shop'),
   'Shop, stocked': stock,
   'Shop, dials, errors and an undo': async (page) => {

@@ -27,6 +27,7 @@ const effects = {
   focus: (id) => document.getElementById(id)?.focus(),
   take: takeNewVersion,
   awake: (on) => awake(on, tell),
+  print: () => print(),
   sheet: (id) => {
     const sheet = document.getElementById(id);
     if (sheet && !sheet.open) sheet.showModal();

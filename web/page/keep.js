@@ -223,7 +223,8 @@ async function lasting() {
 /** Hands a text over as a file. */
 function file(name, text) {
   const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  const type = name.endsWith('.svg') ? 'image/svg+xml' : 'application/json';
+  link.href = URL.createObjectURL(new Blob([text], { type }));
   link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 60000);

@@ -65,7 +65,7 @@ fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
         ("press", "shop-save") => return vec![shop::save(&state.fields)],
         ("press", "room") => return open_room(state, event.value, ""),
         ("press", "own") => return open_room(state, "shop", event.value),
-        ("press", "run") => return offer(state),
+        ("press", "run") => return offer(state, event.value),
         ("press", "divide-n") => {
             for (name, value) in [("kind", "parts"), ("parts", event.value)] {
                 divide::event(&mut state.fields, Event { name, value, ..*event });
@@ -103,10 +103,14 @@ fn open_room(state: &mut State, room: &str, field: &str) -> Vec<Effect> {
     vec![Effect::Focus(if field.is_empty() { title } else { field }.to_owned())]
 }
 
-/// A Run of the way that stands open.
-fn offer(state: &mut State) -> Vec<Effect> {
-    let chosen = divide::chosen(&state.fields);
-    let frozen = chosen.and_then(|(asked, head, rated)| Frozen::new(asked, head, rated.way).ok());
+/// A Run of the way that stands open, or of one of the plates to be made.
+fn offer(state: &mut State, which: &str) -> Vec<Effect> {
+    let frozen = if which.is_empty() {
+        let chosen = divide::chosen(&state.fields);
+        chosen.and_then(|(asked, head, rated)| Frozen::new(asked, head, rated.way).ok())
+    } else {
+        divide::making(&state.fields, which)
+    };
     frozen.map_or_else(Vec::new, |frozen| run::offer(&mut state.desk, frozen))
 }
 

@@ -66,6 +66,8 @@ pub enum Effect {
     Release(String),
     /// Hand over a file: name and text.
     File(&'static str, String),
+    /// Print the page, or the sheet at full size that stands in it.
+    Print,
     /// Ask the browser never to clear what is stored by itself.
     Lasting,
     /// Keep the screen on, or let it sleep.
@@ -117,6 +119,7 @@ impl Effect {
             Self::Claim(run, steal) => &["claim", run, if *steal { "steal" } else { "" }],
             Self::Release(run) => &["release", run],
             Self::File(name, text) => &["file", name, text],
+            Self::Print => &["print"],
             Self::Lasting => &["lasting"],
             Self::Awake(on) => &["awake", if *on { "on" } else { "" }],
             Self::Sheet(id) => &["sheet", id],

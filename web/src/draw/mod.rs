@@ -5,6 +5,7 @@
 //! Coordinates are written in hundredths of a unit; trigonometry goes through the
 //! core's float door, so host tests and page agree to the last digit.
 pub mod bevel;
+pub mod budget;
 pub mod cam;
 pub mod clock;
 pub mod dial;

@@ -134,6 +134,8 @@ const fn conflict(field: Field) -> Option<&'static str> {
         }
         Field::Speed => "No speed is slow enough for this groove: turn the spindle by hand.",
         Field::Cutter => "The collar must be smaller than the cutter.",
+        Field::Ring => "The ring runs into another one, or the blank has no room for it.",
+        Field::Generations => "Nothing that is owned can drill a first plate.",
         Field::SlideDial => "A slide that is set over can’t read the diameter on its dial.",
         Field::Times => "So few steps leave cuts that do not meet. Take more, or a larger mill.",
         Field::CutterAngle => {

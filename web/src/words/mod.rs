@@ -27,6 +27,7 @@ macro_rules! words {
 }
 pub mod dial;
 pub mod gear;
+pub mod plate;
 pub mod run;
 pub mod shop_file;
 pub mod thread;
@@ -294,7 +295,8 @@ mod tests {
     fn no_label_blames_or_boasts() {
         let kinds = Kind::ALL.map(kind);
         let runs = run::ALL.into_iter().flatten();
-        let rooms = shop_file::ALL.iter().chain(thread::ALL).chain(dial::ALL);
+        let ours = dial::ALL.iter().chain(plate::ALL);
+        let rooms = shop_file::ALL.iter().chain(thread::ALL).chain(ours);
         let gears = gear::EVERY.into_iter().flatten();
         for text in ALL.iter().chain(runs).chain(gears).chain(rooms).chain(&kinds) {
             assert!(!text.trim().is_empty());

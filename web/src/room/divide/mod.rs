@@ -1,9 +1,12 @@
 //! Divide: what the drawing asks for in, every way the head can set it out, and
 //! one of them open with its drawing, its error and its working.
 mod ask;
+mod budget;
 mod dial;
 mod form;
 mod panel;
+mod paper;
+mod plate;
 mod same;
 mod table;
 mod ways;
@@ -14,6 +17,8 @@ use crate::seam::{Effect, Event};
 use crate::words;
 use handturn::divide::{Answer, Asked, Kind, Order, Question, Rated, answer};
 use handturn::head::Head;
+use handturn::plate::Need;
+use handturn::run::Frozen;
 use maud::{Markup, html};
 
 /// Ways listed of each kind.
@@ -26,6 +31,8 @@ struct Worked<'a> {
     head: &'a Head,
     answer: Answer<EACH>,
     order: Order,
+    /// What a plate must have that would make it exact, where one can be made.
+    lack: Option<Need>,
     /// Whether drawings may show what stands round the circle in use.
     wide: bool,
 }
@@ -50,6 +57,7 @@ pub fn screen(fields: &Fields, wide: bool) -> Markup {
                             Err(error) => h2 id="answer" aria-live="polite" { (words::errors::said(&error, "").wrong) },
                         }
                     }
+                    (paper::no_head(fields, shown.as_ref().and_then(|shown| shown.question().parts())))
                 }
             }
         }
@@ -63,7 +71,9 @@ fn work_out<'a>(
 ) -> Result<Worked<'a>, handturn::Error> {
     let question = asked.question();
     let order = if fields.get("order") == "quickest" { Order::Quickest } else { Order::Closest };
-    Ok(Worked { fields, question, head, answer: answer(&question, head)?, order, wide: false })
+    let answer = answer(&question, head)?;
+    let lack = plate::lack(&question, head);
+    Ok(Worked { fields, question, head, answer, order, lack, wide: false })
 }
 
 /// What is asked, the head in force, and the way that stands open: what a Run freezes.
@@ -74,13 +84,26 @@ pub fn chosen(fields: &Fields) -> Option<(Asked, Head, Rated)> {
     Some((asked, head, rated))
 }
 
+/// A Run of a plate that is made, or of the work with it: `which` of its panel's buttons.
+#[must_use]
+pub fn making(fields: &Fields, which: &str) -> Option<Frozen> {
+    let (asked, head) = (ask::asked(fields).ok()?, owned::head(fields));
+    plate::frozen(&work_out(fields, &asked, &head).ok()?, &asked, which)
+}
+
 impl Worked<'_> {
+    /// Whether the plate that is lacking stands open.
+    fn makes(&self) -> bool {
+        self.lack.is_some() && self.fields.get("way") == plate::KEY
+    }
+
     /// The kind that stands open and the one of its ways that is shown.
     fn open(&self) -> Option<(Kind, &Rated)> {
         let ranked = self.answer.ranked(self.order);
         let wanted = self.fields.get("way");
         let group = match wanted {
             "none" => return None,
+            _ if self.makes() => return None,
             _ => ranked.iter().find(|group| words::key(group.kind) == wanted).or(ranked.first()),
         }?;
         let ways = group.ways(self.order);
@@ -95,6 +118,7 @@ pub fn event(fields: &mut Fields, event: Event) -> Vec<Effect> {
     match (event.kind, event.name) {
         ("type" | "press", name) if name.starts_with("di-") => return dial::event(fields, &event),
         ("type", "try-plates") => fields.set("try-plates", event.value),
+        ("type" | "press", name) if name.starts_with("pl-") => return paper::event(fields, &event),
         ("type", name) => {
             fields.set(name, event.value);
             if name != "at" {
@@ -188,5 +212,7 @@ fn plates(fields: &mut Fields, choice: &str) {
     }
 }
 
+#[cfg(test)]
+mod plate_tests;
 #[cfg(test)]
 mod tests;

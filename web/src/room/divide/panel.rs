@@ -1,6 +1,6 @@
 //! One way in full: the move large, arms in both numbers, cautions, drawings,
 //! error, working, and where everything stands at the end.
-use super::{Worked, ways};
+use super::{Worked, budget, ways};
 use crate::draw::{plate, strip, train};
 use crate::pieces::{before_first_cut, caution, error_figure, mark, working};
 use crate::words::{self, moves};
@@ -42,6 +42,7 @@ pub(super) fn panel<const EACH: usize>(
         }
         @if !rated.errors.is_none() { (error_strip(worked, rated)) }
         (others(worked, group, rated))
+        (budget::section(worked, rated))
     }
 }
 

@@ -1,9 +1,9 @@
 //! The answering side: how many ways, in which order, the list of them with one
 //! open, what was left out and what would make it exact.
-use super::{Worked, dial, form, panel, table};
+use super::{EACH, Worked, dial, form, panel, plate, table};
 use crate::pieces::{mark, over, segmented};
 use crate::words::{self, moves};
-use handturn::divide::{Group, Kind, Order, Question, Rated, Reason, Way};
+use handturn::divide::{Errors, Group, Kind, Order, Question, Rated, Reason, Way};
 use handturn::number::Fraction;
 use maud::{Markup, html};
 
@@ -12,10 +12,20 @@ pub(super) fn section(worked: &Worked, stale: bool) -> Markup {
     let ranked = worked.answer.ranked(worked.order);
     let open = worked.open();
     let order = if worked.order == Order::Closest { "closest" } else { "quickest" };
+    let made = worked.lack.map(|need| plate::plan(worked, need));
+    // A plate that is still to be made is the quickest of all to nobody.
+    let nearer = |group: &&&Group<EACH>| {
+        let within = made.as_ref().and_then(plate::Plan::within);
+        let best = group.ways(worked.order).first().map(|rated| rated.errors);
+        worked.order == Order::Quickest
+            || best.is_none_or(|best| within.is_none_or(|within| best.worst <= within.worst))
+    };
+    let before = ranked.iter().filter(nearer).count();
+    let ways = ranked.len() + usize::from(made.is_some());
     html! {
         div.hd {
-            h2 id="answer" tabindex="-1" aria-live="polite" { (heading(worked, ranked.len(), stale)) (worked.fields.get("said")) }
-            @if ranked.len() > 1 {
+            h2 id="answer" tabindex="-1" aria-live="polite" { (heading(worked, ways, stale)) (worked.fields.get("said")) }
+            @if ways > 1 {
                 div.sort {
                     (segmented("order", words::ORDER, order, &[
                         ("closest", words::CLOSEST), ("quickest", words::QUICKEST),
@@ -26,11 +36,13 @@ pub(super) fn section(worked: &Worked, stale: bool) -> Markup {
         (fact(worked))
         ol.ways {
             @for (rank, group) in ranked.iter().enumerate() {
+                @if let (true, Some(made)) = (rank == before, &made) { (plate::row(worked, rank, made)) }
                 @let shown = open.filter(|(kind, _)| *kind == group.kind).map(|(_, rated)| rated);
                 @if let Some(rated) = shown.or(group.ways(worked.order).first()) {
-                    (one(worked, rank, group, rated, shown.is_some()))
+                    (one(worked, rank + usize::from(made.is_some() && rank >= before), group, rated, shown.is_some()))
                 }
             }
+            @if let (true, Some(made)) = (before == ranked.len(), &made) { (plate::row(worked, before, made)) }
         }
         (left_out(worked))
         @if let Question::Marks(marks) = &worked.question { (dial::section(worked.fields, marks)) }
@@ -123,20 +135,50 @@ fn one<const EACH: usize>(
     rated: &Rated,
     open: bool,
 ) -> Markup {
-    let key = words::key(group.kind);
-    let (row, body) = (["way-", key].concat(), ["panel-", key].concat());
-    html! {
-        li id=(["item-", key].concat()) {
-            h3.wh {
-                button.row.plate id=(row) type="button" data-do="way" data-value=(if open { "none" } else { key })
-                    aria-expanded=(open) aria-controls=[open.then_some(&body)] {
-                    span.rk { span.vh { (words::RANK) " " } (rank + 1) }
-                    span.sm { span.nm { (words::kind(group.kind)) } span.say { (line(worked, rated)) } }
-                    span.mk { (mark(&rated.errors)) span.ms { (aside(worked, rated)) } }
+    let row = Row {
+        rank,
+        key: words::key(group.kind),
+        name: words::kind(group.kind),
+        line: line(worked, rated),
+        mark: mark(&rated.errors),
+        aside: aside(worked, rated),
+    };
+    row.drawn(open.then(|| panel::panel(worked, group, rated)))
+}
+
+/// A row of the list of ways.
+pub(super) struct Row {
+    pub(super) rank: usize,
+    /// What it is called in values and ids.
+    pub(super) key: &'static str,
+    pub(super) name: &'static str,
+    /// Its move in one line.
+    pub(super) line: String,
+    /// How good it is.
+    pub(super) mark: Markup,
+    /// What stands beside that.
+    pub(super) aside: Markup,
+}
+
+impl Row {
+    /// The row, and under it `panel` where it stands open.
+    pub(super) fn drawn(self, panel: Option<Markup>) -> Markup {
+        let key = self.key;
+        let (row, body) = (["way-", key].concat(), ["panel-", key].concat());
+        let open = panel.is_some();
+        html! {
+            li id=(["item-", key].concat()) {
+                h3.wh {
+                    button.row.plate id=(row) type="button" data-do="way" data-value=(if open { "none" } else { key })
+                        aria-expanded=(open) aria-controls=[open.then_some(&body)] {
+                        span.rk { span.vh { (words::RANK) " " } (self.rank + 1) }
+                        span.sm { span.nm { (self.name) } span.say { (self.line) } }
+                        span.mk { (self.mark) span.ms { (self.aside) } }
+                    }
                 }
-            }
-            @if open {
-                div.bd.plate id=(body) role="region" aria-labelledby=(row) { (panel::panel(worked, group, rated)) }
+                @if let Some(panel) = panel {
+                    div.bd.plate id=(body) role="region" aria-labelledby=(row) { (panel) }
+                }
             }
         }
     }
@@ -164,10 +206,17 @@ fn aside(worked: &Worked, rated: &Rated) -> Markup {
                 _ => (words::NO_GEARS),
             }
         } @else {
-            (words::at_rim(rated.errors.worst, worked.head.work_diameter))
-            @if rated.errors.adjacent > rated.errors.worst {
-                span.adj { (words::NEIGHBOURS) " " (words::seconds(rated.errors.adjacent)) }
-            }
+            (beside(worked, &rated.errors))
+        }
+    }
+}
+
+/// What errors come to at the work.
+pub(super) fn beside(worked: &Worked, errors: &Errors) -> Markup {
+    html! {
+        (words::at_rim(errors.worst, worked.head.work_diameter))
+        @if errors.adjacent > errors.worst {
+            span.adj { (words::NEIGHBOURS) " " (words::seconds(errors.adjacent)) }
         }
     }
 }
