@@ -6,7 +6,8 @@
 //! m·cos α·(π(k − ½) + z·inv α) + 2xm·sin α (DIN 3960). Half of W is the tangent's
 //! length, which tells where the anvils touch: this must lie on the flank. The k that
 //! touches nearest to the middle of the tooth is the best. No outside diameter enters
-//! the reading, so it is the check for a blank that is off size.
+//! the reading, so it is the check for a blank that is off size. The flank counts from the
+//! base circle, as a form cutter leaves it: of a pinion that a rack undercuts, less is left.
 //!
 //! ```
 //! use handturn::gear::{Spur, Tooth, span};
