@@ -11,6 +11,7 @@ mod placed;
 mod sizes;
 mod sums;
 mod threads;
+mod wheels_cut;
 mod wheels_measured;
 mod wheels_shaped;
 mod wheels_slanted;
@@ -155,6 +156,19 @@ pub(crate) const TOPICS: &[Topic] = &[
         run: dials::screws,
     },
     Topic { file: "half_nuts.csv", title: "when half nuts may close", run: threads::half_nuts },
+    Topic { file: "wheel_sizes.csv", title: "sizes of wheels", run: wheels_cut::sizes },
+    Topic { file: "wheel_cutters.csv", title: "involute cutters", run: wheels_cut::cutters },
+    Topic {
+        file: "wheel_cutter_spread.csv",
+        title: "sets of cutters by equal error",
+        run: wheels_cut::spread,
+    },
+    Topic {
+        file: "wheel_pitches.csv",
+        title: "circular and chordal pitch",
+        run: wheels_cut::pitches,
+    },
+    Topic { file: "wheel_mesh.csv", title: "wheels that run together", run: wheels_cut::meshed },
     Topic {
         file: "wheel_involute.csv",
         title: "the involute function",
