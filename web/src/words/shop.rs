@@ -233,7 +233,9 @@ pub fn follows(entry: Entry, head: &Head) -> Option<&'static str> {
             "No clamp: hold the work by other means before each cut."
         }
         Entry::Handwheel if head.handwheel.is_none() => "No dial: that way is not offered.",
-        Entry::FineDial if head.fine_dial.is_none() => "No fine dial: that way is not offered.",
+        Entry::FineDial if head.fine_dial.is_none() => {
+            "No fine dial: that way is not offered. One can be designed in Divide, under Dial."
+        }
         _ => return None,
     })
 }
