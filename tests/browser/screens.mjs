@@ -215,6 +215,13 @@ export const SCREENS = {
     await page.locator('#ge-pin').fill('1');
     await unfold(page);
   },
+  'Gear, a wheel measured, its mate too near': async (page) => {
+    await gear(page, 'check', '63');
+    await page.locator('[data-do=ge-by][data-value=outside]').click();
+    await page.locator('[data-do=ge-apart][data-value=centres]').click();
+    await page.locator('#ge-centres').fill('55');
+    await page.locator('#ge-felt').fill('x');
+  },
   'Gear, a ratchet': async (page) => { await shape(page, 'ratchet', 'cutter'); await page.locator('#ge-rt-undercut').fill('10'); },
   'Gear, splines': async (page) => { await shape(page, 'spline', 'depth'); await page.locator('#ge-sp-cutter').fill('4.4'); await unfold(page); },
   'Gear, flats': async (page) => { await shape(page, 'flats', 'check'); await page.locator('#ge-fl-across').fill('7'); },

@@ -137,15 +137,17 @@ pub(super) fn size(form: Form, sizes: &[(&str, &str)]) -> Markup {
     let by = form.typed("ge-by");
     let typed = |name| form.typed(name).trim();
     html! {
-        div.big-field { (form.number("ge-teeth", words::TEETH)) }
-        (form.choice("ge-by", words::SIZE_BY, sizes))
-        @match by {
-            "dp" => (form.number("ge-dp", words::DP)),
-            "outside" => {
-                (form.text("ge-outside", words::OUTSIDE_MM))
-                @if let Ok(told) = told(form.as_typed()) { (nearest(&told)) }
+        div.pair.big-field {
+            (form.number("ge-teeth", words::TEETH))
+            @match by {
+                "dp" => (form.number("ge-dp", words::DP)),
+                "outside" => (form.text("ge-outside", words::OUTSIDE_MM)),
+                _ => (form.text("ge-module", words::MODULE_MM)),
             }
-            _ => (form.text("ge-module", words::MODULE_MM)),
+        }
+        (form.choice("ge-by", words::SIZE_BY, sizes))
+        @if by == "outside" {
+            @if let Ok(told) = told(form.as_typed()) { (nearest(&told)) }
         }
         div {
             p.lab id="ge-job" { (words::IN_THIS_JOB) }

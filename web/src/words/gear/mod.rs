@@ -36,7 +36,7 @@ words! {
     BY_MODULE = "Module";
     BY_DP = "DP";
     BY_OUTSIDE = "Measured";
-    OUTSIDE_MM = "Outside measured, mm or in";
+    OUTSIDE_MM = "Outside, mm";
     NEAREST = "Nearest usual sizes";
     OUTSIDE_WHY = "Of a standard wheel the outside is teeth and two, times the module. Press one to take it.";
     MODULE_MM = "Module, mm";
