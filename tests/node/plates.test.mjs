@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 import * as handturn from '../../web/dist/npm/handturn.js';
 
-const { ways, divide, step, budget, makePlate, plateRing, HandturnError } = handturn;
+const { ways, divide, step, budget, makePlate, plateRing, plateHoles, drumTape, drumFor, touchingDisks, HandturnError } = handturn;
 handturn.initSync(readFileSync(new URL('../../web/dist/npm/handturn.wasm', import.meta.url)));
 
 const head = { plates: '15 16 17 18 19 20 / 21 23 27 29 31 33 / 37 39 41 43 47 49' };
@@ -106,4 +106,43 @@ test('what cannot be is refused by name, with what is allowed', () => {
   assert.deepEqual(refused({}, { Plain: {} }), ['way', 'WrongKind']);
   const [{ way }] = ways({ parts: 64, head });
   assert.deepEqual(refused({}, way), ['way', 'Conflict'], 'no exact way of this plate');
+});
+
+test('holes by coordinates and by the dials of a table', () => {
+  const asked = { holes: 131, ring: 55, centre: [60, 60], screws: { lead: 2.5, marks: 50, slack: 0.15 } };
+  const { holes, worst } = plateHoles(asked);
+  assert.equal(holes.length, 131);
+  holes.forEach(({ degrees, from_centre: [x, y], from_edges, dial }, k) => {
+    const angle = (2 * Math.PI * k) / 131;
+    near(degrees, (360 * k) / 131, 1e-9);
+    near(x.mm, 55 * Math.cos(angle), 1e-12);
+    near(y.mm, 55 * Math.sin(angle), 1e-12);
+    dial.forEach(({ shows: { turns, mark }, off }, axis) => {
+      assert.ok(mark >= 0 && mark < 50 && Math.abs(off.mm) <= 0.025 + 1e-12);
+      near(turns * 2.5 + mark * 0.05 - from_edges[axis].mm, off.mm, 1e-12);
+    });
+  });
+  assert.deepEqual(holes[1].dial.map(({ shows, comes, past }) => [shows, comes, past]), [
+    [{ turns: 45, mark: 49 }, 'Past', { turns: 45, mark: 24 }], [{ turns: 25, mark: 3 }, 'Straight', null],
+  ]);
+  assert.ok(worst.onwards.mm < 0.036 && worst.onwards_arcsec.arcsec > 50);
+  const plain = plateHoles({ holes: 4, ring: '2 in', first: 90, sense: 'clockwise' });
+  assert.deepEqual([plain.worst, plain.holes[0].dial], [null, null]);
+  assert.deepEqual(plain.holes.map(({ from_centre }) => from_centre.map(({ inch }) => Math.round(inch))), [[0, 2], [2, 0], [0, -2], [-2, 0]]);
+  const refused = (change) => refusal(() => plateHoles({ ...asked, ...change })).field;
+  assert.deepEqual([{ holes: 1 }, { ring: 0 }, { sense: 'left' }, { centre: [1] }, { screws: { lead: 0, marks: 50 } }, { screws: { lead: 2, marks: 0 } }].map(refused),
+    ['holes', 'ring', 'sense', 'centre', 'screws', 'screws.marks']);
+});
+
+test('a tape closes on its drum; disks touch', () => {
+  const tape = drumTape({ parts: 131, drum: 120, thickness: 0.1, stretch: 1 });
+  near(tape.length.mm, Math.PI * 120.1, 1e-10);
+  near(tape.pitch.mm * 131, tape.length.mm, 1e-9);
+  near(tape.lap.mm, Math.PI * 0.1201, 1e-12);
+  near(drumFor({ parts: 131, pitch: '3', thickness: 0.1 }).drum.mm, (131 * 3) / Math.PI - 0.1, 1e-10);
+  const { disk, central } = touchingDisks({ parts: 9, diameter: '7 3/8 in' });
+  near(disk.inch, 2.5224, 5e-5);
+  near(central.inch, 4.8526, 5e-5);
+  assert.equal(refusal(() => drumTape({ parts: 131, drum: 0 })).field, 'drum');
+  assert.equal(refusal(() => touchingDisks({ parts: 2, diameter: 50 })).field, 'parts');
 });

@@ -2,7 +2,7 @@
 // types allow: it compiles, or handturn.d.ts says something else than it should.
 import * as handturn from 'handturn';
 import {
-  divide, ways, place, step, working, budget, makePlate, plateRing, head, nearest, init, initSync, HandturnError,
+  divide, ways, place, step, working, budget, makePlate, plateRing, plateHoles, drumTape, drumFor, touchingDisks, head, nearest, init, initSync, HandturnError,
   readNumber, readRatio, readAngle, readAngles, readLength, readPlates, readGears,
   threads, readThread, threadSizes, threadBlank, tappingDrills, whichThread, infeed, passes, pass, wires, overWires, fromWires, gearsFor,
   wheelSizes, wheelCutter, wheelBlank, whichWheel, teethOfBlank, wheelPitch, wheelSwing, meshWheels, openCentres, teethOfPair,
@@ -16,6 +16,7 @@ import type {
   Blank, Candidate, Depths, DrillsAsked, Form, FromWires, Gears, GearsAsked, GearTrain, InfeedAsked, Lathe, Left, Length, LengthGiven,
   LimitsOfSize, Measured, OverAsked, Over, OverWires, OwnThread, Pass, Passes, PassesAsked, PitchGiven, Profile, Range, ReadingAsked, Series,
   Budget, ErrorSize, ErrorSizes, PlateAsked, PlatePlan, RingAsked, RingFit, Source, Sources,
+  DialAt, DialShows, HolesAsked, HolesPlaced, Seconds, TableScrew, TapeAsked, TapeSizes,
   AngleTold, Arcsec, DialAsked, DialReading, DialsForScrew, DialWidth, Figures, FiguresAsked, FineArm, FineAsked, FineDial, FineStep, Mark,
   MarkAsked, Stops, StopsAsked, Vernier, VernierAsked, VernierReading,
   CamLobeAsked, ClockBlank, ClockPair, ClockPairAsked, FlatsAsked, FlatsFound, RatchetAsked, RatchetCut, SplineCuts, SplinesAsked,
@@ -30,7 +31,7 @@ const is = <T extends true>(): T | undefined => undefined;
 
 // Every function there is, by name; test.mjs compares the names with the built module's.
 export const all: Record<keyof typeof handturn, unknown> = {
-  init, initSync, HandturnError, divide, ways, place, step, working, budget, makePlate, plateRing, head, nearest,
+  init, initSync, HandturnError, divide, ways, place, step, working, budget, makePlate, plateRing, plateHoles, drumTape, drumFor, touchingDisks, head, nearest,
   readNumber, readRatio, readAngle, readAngles, readLength, readPlates, readGears,
   threads, readThread, threadSizes, threadBlank, tappingDrills, whichThread, infeed, passes, pass, wires, overWires, fromWires, gearsFor,
   wheelSizes, wheelCutter, wheelBlank, whichWheel, teethOfBlank, wheelPitch, wheelSwing, meshWheels, openCentres, teethOfPair,
@@ -88,6 +89,30 @@ export function plates(): string[] {
     [...[radius, drill, web].map(told), ...[beside, to_rim, play].map(toldMaybe)];
   const plans = plateAsked.flatMap((asked) => planned(makePlate(asked)).concat(planned(makePlate(asked, ways(asked)[0]?.way))));
   return [...plans, ...ringAsked.flatMap((asked) => fitted(plateRing(asked))), ...ways({ parts: 64 }).flatMap(({ way }) => budgeted(budget({ parts: 64, sources: errs }, way)))];
+}
+
+const table: TableScrew = { lead: 2.5, marks: 50, slack: '0.15 mm', falls: true };
+const holesAsked: HolesAsked[] = [
+  { holes: 131, ring: 55, first: '90°', sense: 'clockwise', centre: [60, '60 mm'], screws: [table, { lead: '1/10 in', marks: 100 }] },
+  { holes: 6, ring: 40, sense: 'anticlockwise', screws: table }, { holes: 6, ring: 40 },
+];
+const tapeAsked: TapeAsked = { parts: 131, drum: 120, thickness: 0.1, stretch: [1, 1], thicker: 0 };
+
+export function places(): string[] {
+  const secs = ({ arcsec, within }: Seconds): string => arcsec.toFixed() + within.toFixed();
+  const shown = ({ turns, mark }: DialShows): string => turns.toFixed() + mark.toFixed();
+  const dialled = ({ shows, off, comes, past }: DialAt): string => {
+    is<Same<typeof comes, 'Stays' | 'Straight' | 'Past'>>();
+    return [shown(shows), told(off), comes, past === null ? '' : shown(past)].join();
+  };
+  const laid = ({ holes, worst }: HolesPlaced): string[] => [
+    ...holes.flatMap(({ degrees, from_centre, from_edges, dial }) => [degrees.toFixed(), ...[...from_centre, ...from_edges].map(told), ...(dial ?? []).map(dialled)]),
+    ...(worst === null ? [] : [...[worst.outwards, worst.onwards, worst.neighbours].map(told), secs(worst.onwards_arcsec), secs(worst.neighbours_arcsec)]),
+  ];
+  const { pitch, length, lap, lap_arcsec, tenth_arcsec }: TapeSizes = drumTape(tapeAsked);
+  const { disk, central } = touchingDisks({ parts: 9, diameter: '7 3/8 in' });
+  const { drum } = drumFor({ parts: 131, pitch: 3, thickness: 0.1 });
+  return [...holesAsked.flatMap((asked) => laid(plateHoles(asked))), ...[pitch, length, lap, disk, central, drum].map(told), secs(lap_arcsec), secs(tenth_arcsec)];
 }
 
 /** Every field of an answer, each with the type it is said to have. */

@@ -407,6 +407,91 @@ export interface RingFit {
 /** Whether a ring of holes can be drilled; what is in the way is an error. */
 export function plateRing(asked: RingAsked): RingFit;
 
+/** A lead screw of a mill's table, with its dial. */
+export interface TableScrew {
+  lead: LengthGiven;
+  /** Marks once round the dial. */
+  marks: number;
+  /** 0 when not given. */
+  slack?: LengthGiven;
+  /** Whether the figures fall as the coordinate grows. */
+  falls?: boolean;
+}
+
+/** A ring of holes on a mill's table, X to the right and Y away. */
+export interface HolesAsked {
+  holes: number;
+  /** Radius of the ring. */
+  ring: LengthGiven;
+  /** Where hole 0 stands, from X anticlockwise; 0 when not given. */
+  first?: AngleGiven;
+  /** The way the holes count; anticlockwise when not given. */
+  sense?: 'anticlockwise' | 'clockwise';
+  /** X and Y of the centre from the edges where the dials stand at zero; 0 and 0 when not given. */
+  centre?: [LengthGiven, LengthGiven];
+  /** The screws, one for both or X and Y; no dials are told without them. */
+  screws?: TableScrew | [TableScrew, TableScrew];
+}
+
+/** An angle that is not exact, and how far off it can be as computed. */
+export interface Seconds {
+  arcsec: number;
+  within: number;
+}
+
+/** A dial: whole turns from zero, and the mark that stands at the line. */
+export interface DialShows {
+  turns: number;
+  mark: number;
+}
+
+/** What a dial reads over a hole, and how it is come up to: straight, or back past it to `past` first. */
+export interface DialAt {
+  shows: DialShows;
+  off: Length;
+  comes: 'Stays' | 'Straight' | 'Past';
+  past: DialShows | null;
+}
+
+/** Where holes lie. */
+export interface HolesPlaced {
+  holes: { degrees: number; from_centre: [Length, Length]; from_edges: [Length, Length]; dial: [DialAt, DialAt] | null }[];
+  /** The worst that rounding to marks does; null without screws. */
+  worst: { outwards: Length; onwards: Length; neighbours: Length; onwards_arcsec: Seconds; neighbours_arcsec: Seconds } | null;
+}
+
+/** Coordinates of every hole of a ring, and what the dials of a mill's table read there. */
+export function plateHoles(asked: HolesAsked): HolesPlaced;
+
+/** A straight tape of equal pitches, to be wrapped round a drum. */
+export interface TapeAsked {
+  parts: number;
+  drum: LengthGiven;
+  /** Of the paper; 0 when not given. */
+  thickness?: LengthGiven;
+  /** By how many thousandths the print is longer than drawn, and the paper thicker than reckoned; 0 when not given. */
+  stretch?: string | number | Fraction;
+  thicker?: LengthGiven;
+}
+
+/** Its pitch and length, and what is left over at the joint: a lap, below 0 a gap. */
+export interface TapeSizes {
+  pitch: Length;
+  length: Length;
+  lap: Length;
+  lap_arcsec: Seconds;
+  /** What a tenth of a millimetre along the tape is on the drum. */
+  tenth_arcsec: Seconds;
+}
+
+/** The sizes of a tape. */
+export function drumTape(asked: TapeAsked): TapeSizes;
+/** The drum on which so many pitches close. */
+export function drumFor(asked: { parts: number; pitch: LengthGiven; thickness?: LengthGiven }): { drum: Length };
+
+/** Equal disks that touch each other and one in the middle, their centres on a circle. */
+export function touchingDisks(asked: { parts: number; diameter: LengthGiven }): { disk: Length; central: Length };
+
 // --- threads: what is asked ------------------------------------------------------------
 
 /** A length given: a text (`"1/4 in"`, `"6.35 mm"`), a number of millimetres, or an exact fraction of them. */

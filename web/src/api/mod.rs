@@ -9,6 +9,7 @@
 pub mod dial;
 pub mod gear;
 mod given;
+mod places;
 mod plate;
 mod refusal;
 mod request;
@@ -199,13 +200,14 @@ pub fn make_plate(request: &JsValue, first: JsValue) -> Result<JsValue, JsValue>
     out(first.and_then(|first| plate::make(&given(request)?, first)))
 }
 
-/// Whether a ring of holes can be drilled.
+/// What is asked of a plate's places: `about` is one of `ring`, `holes`, `tape`, `drum` or
+/// `disks`.
 ///
 /// # Errors
 /// A [`Refusal`] that names the value.
 #[wasm_bindgen]
-pub fn plate_ring(request: &JsValue) -> Result<JsValue, JsValue> {
-    out(given(request).and_then(|request| plate::ring(&request)))
+pub fn of_plate(about: &str, request: &JsValue) -> Result<JsValue, JsValue> {
+    out(given(request).and_then(|request| places::answer(about, &request)))
 }
 
 /// The fraction nearest to `num / den` with a denominator of at most `most`, and
