@@ -1,5 +1,5 @@
 // The package's own answers, as JSON text, are what this computer finds natively: every number of parts with both sets
-// of plates, every thread of every series.
+// of plates, every thread of every series, wheels of 4 to 200 teeth.
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
@@ -85,4 +85,39 @@ test('the JSON text of every thread of every series is what is found natively', 
     assert.equal(found.length, wanted.length, series);
   }
   assert.ok(over > 500, `${over} read over wires`);
+});
+
+/** Sizes as web/examples/wheels.rs asks for them. */
+const WHEELS = ['"module":1', '"module":"0.5"', '"diametralPitch":8,"pressureAngle":"14.5"', '"module":2,"pressureAngle":25,"shift":[1,5],"thinned":"0.02"'];
+
+/** All that is asked of one wheel there, in the same order. */
+function ofWheel(size, teeth) {
+  const wheel = { ...JSON.parse(`{${size}}`), teeth };
+  const { shift, thinned, teeth: first, ...rack } = wheel;
+  const outside = `${teeth + 1}.9`;
+  const pair = { ...rack, first: { teeth: first }, second: { teeth: 38 } };
+  return [
+    () => handturn.wheelSizes(wheel), () => handturn.wheelCutter({ teeth, halves: true }), () => handturn.wheelCutter({ teeth, numbering: 'module' }),
+    () => handturn.wheelBlank({ ...wheel, outside }), () => handturn.whichWheel({ outside, teeth }), () => handturn.wheelPitch({ chord: '2.5', teeth }),
+    () => handturn.toothCaliper(wheel), () => handturn.toothSpan(wheel), () => handturn.toothPins({ ...wheel, owned: [0.9, 1.7, 3, '0.216 in'] }),
+    () => handturn.trialGaps({ ...wheel, reading: outside }), () => handturn.meshWheels({ ...pair, backlash: '0.05' }),
+    () => handturn.meshWheels({ ...pair, centres: `${Math.floor((teeth + 39) / 2)}` }),
+    () => handturn.openCentres({ ...pair, centres: 60, measured: '0.02', wanted: '0.05' }),
+  ].map(told);
+}
+
+test('the JSON text of wheels of 4 to 200 teeth is what is found natively', () => {
+  const lines = printed('run --quiet --locked -p handturn-web --example wheels').filter((line) => line.includes('\t'));
+  let [at, refused] = [0, 0];
+  for (const size of WHEELS) {
+    for (let teeth = 4; teeth <= 200; teeth += 1) {
+      for (const found of ofWheel(size, teeth)) {
+        assert.equal(`${size}\t${found}`, lines[at], `${teeth} teeth`);
+        at += 1;
+        refused += found.startsWith('{"field"') ? 1 : 0;
+      }
+    }
+  }
+  assert.equal(at, lines.length);
+  assert.ok(at > 10_000 && refused > 100 && refused < at / 2, `${at} answers, ${refused} of them refusals`);
 });

@@ -1,8 +1,10 @@
 //! What this computer answers of every thread of every series, a line each, series
 //! first, for the package in Node to compare with (`tests/node/digest.test.mjs`).
-//! Numbers are written as JavaScript writes them.
+mod plain;
+
 use handturn_web::api::Given;
 use handturn_web::api::thread::answer;
+use plain::{get, object, told};
 
 fn main() {
     let Ok(Given::List(all)) = answer("all", &Given::Nothing) else { return };
@@ -33,54 +35,4 @@ fn of_thread(series: &str, thread: &Given) {
     let wire = Given::Number((best * 100.0).round() / 100.0);
     let over = object(&[("thread", thread.clone()), ("wire", wire)]);
     println!("{series}\t{}", told(answer("over", &over)));
-}
-
-fn object(entries: &[(&str, Given)]) -> Given {
-    Given::Object(entries.iter().map(|(key, value)| ((*key).to_owned(), value.clone())).collect())
-}
-
-fn get<'a>(object: &'a Given, key: &str) -> &'a Given {
-    let Given::Object(entries) = object else { return &Given::Nothing };
-    entries.iter().find(|(name, _)| name == key).map_or(&Given::Nothing, |(_, value)| value)
-}
-
-/// An answer or a refusal as the JSON text that JavaScript makes of it.
-fn told(answer: Result<Given, handturn_web::api::Refusal>) -> String {
-    let plain = answer.unwrap_or_else(|refusal| {
-        let text = serde_json::to_string(&refusal).expect("plain data");
-        serde_json::from_str(&text).expect("plain data")
-    });
-    let mut text = String::new();
-    write(&plain, &mut text);
-    text
-}
-
-fn write(value: &Given, text: &mut String) {
-    match value {
-        Given::Nothing => text.push_str("null"),
-        Given::Flag(flag) => text.push_str(if *flag { "true" } else { "false" }),
-        Given::Number(number) if *number != 0.0 && number.abs() < 1e-6 => {
-            text.push_str(&format!("{number:e}"));
-        }
-        Given::Number(number) => text.push_str(&(number + 0.0).to_string()),
-        Given::Text(said) => text.push_str(&serde_json::to_string(said).expect("a text")),
-        Given::List(list) => {
-            text.push('[');
-            for (k, entry) in list.iter().enumerate() {
-                text.push_str(if k > 0 { "," } else { "" });
-                write(entry, text);
-            }
-            text.push(']');
-        }
-        Given::Object(entries) => {
-            text.push('{');
-            for (k, (key, entry)) in entries.iter().enumerate() {
-                text.push_str(if k > 0 { ",\"" } else { "\"" });
-                text.push_str(key);
-                text.push_str("\":");
-                write(entry, text);
-            }
-            text.push('}');
-        }
-    }
 }
