@@ -273,7 +273,9 @@ impl Jaws {
             if square > 0.0 { 2.0 * sqrt(square) } else { 0.0 }
         };
         let gone = self.reads(&Flank { half: flank.thinnest(), ..*flank }, 0.0);
-        let (least, greatest) = (beyond(lowest).max(gone), beyond(self.outside));
+        // Nor beyond the middles of the gaps, where the next tooth's jaw would stand.
+        let middles = 2.0 * level * tan_turns(0.5 / flank.teeth);
+        let (least, greatest) = (beyond(lowest).max(gone), beyond(self.outside).min(middles));
         Readings { least, greatest }.check(read)?;
         let t = flank.tangent_at(sqrt(half * half + level * level));
         let turns = atan_turns(half / level);

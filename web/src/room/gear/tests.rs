@@ -180,6 +180,9 @@ fn two_trial_gaps_say_how_much_deeper() {
     visit.press("ge-cutting", "generated");
     visit.typed("ge-reading", "1.571");
     visit.shows(&["At depth"]);
+    // Wider than a tooth can be: 2 × 31.99 × tan(180° ÷ 64).
+    visit.typed("ge-reading", "9");
+    visit.shows(&["A reading on this wheel must be from", "to 3.143 mm"]);
     visit.press("ge-tried", "pins");
     visit.typed("ge-reading", "90");
     visit.shows(&["A reading on this wheel must be from"]);
