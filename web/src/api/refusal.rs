@@ -86,10 +86,14 @@ impl Refusal {
             Cause::OutOfLengths { least_um, greatest_um }
             | Cause::WireSinks { least_um, greatest_um }
             | Cause::WireRides { least_um, greatest_um }
-            | Cause::WireRests { least_um, greatest_um } => Some(lengths(least_um, greatest_um)),
+            | Cause::WireRests { least_um, greatest_um }
+            | Cause::PinFalls { least_um, greatest_um }
+            | Cause::PinRides { least_um, greatest_um } => Some(lengths(least_um, greatest_um)),
             // No ring of a plate is larger than a metre.
             Cause::HolesMeet { least_um } => Some(lengths(least_um, 1_000_000)),
-            Cause::Blunt { greatest_um } => Some(lengths(0, greatest_um)),
+            Cause::Blunt { greatest_um } | Cause::Pointed { greatest_um } => {
+                Some(lengths(0, greatest_um))
+            }
             Cause::TooMany { most } => Some(Limits::Most { most }),
             _ => None,
         };

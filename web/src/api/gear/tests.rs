@@ -145,7 +145,13 @@ fn what_cannot_be_is_refused_by_name() {
     assert!(few.contains("12"), "{few}");
     refused("cutter", r#"{"teeth": 30, "owned": [9]}"#, "owned.0", "WrongKind");
     refused("blank", r#"{"teeth": 64, "module": 1, "outside": 64}"#, "outside", "OutOfLengths");
-    refused("pins", r#"{"teeth": 20, "module": 1, "pin": 0.5}"#, "pin", "PinFalls");
+    let pin = r#"{"teeth": 20, "module": 1, "pin": 0.5}"#;
+    refused("pins", pin, "pin", "PinFalls");
+    let limits = answer("pins", &json(pin)).unwrap_err().limits;
+    let Some(super::super::Limits::Lengths { least_mm, greatest_mm }) = limits else {
+        panic!("{limits:?}")
+    };
+    assert!(least_mm > 0.5 && greatest_mm > 1.728, "{limits:?}");
     refused("span", r#"{"teeth": 20, "module": 1, "across": 9}"#, "across", "OutOfRange");
     refused("trial", r#"{"teeth": 20, "module": 1}"#, "reading", "Empty");
     let pair = r#"{"module": 1, "first": {"teeth": 64}, "second": {"teeth": 38}, "centres": 60}"#;
