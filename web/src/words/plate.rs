@@ -17,6 +17,7 @@ words! {
     FIT = "Fit the new plate. Each part is then the move above:";
     SAME_RING = "Ring, drill and spacing as before.";
     PLATES = "What each plate brings";
+    PLATE = "Plate";
     ITS_HOLES = "Its holes, worst";
     WORK = "Work, worst";
     WORK_RMS = "Work, root mean square";
@@ -66,7 +67,7 @@ words! {
     HOLE_NO = "Hole";
     DIAL_X = "X dial";
     DIAL_Y = "Y dial";
-    OFF = "Off by";
+    OFF = "Off, mm";
     FIRST_AT = "First hole at, degrees from X";
     CENTRE_X = "Centre from the left edge, mm";
     CENTRE_Y = "Centre from the lower edge, mm";

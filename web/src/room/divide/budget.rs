@@ -1,6 +1,6 @@
 //! The error budget of the way that stands open: what each cause makes of it, what
 //! dominates, the other ways by the same causes, and every position in a plot.
-use super::Worked;
+use super::{Worked, plate};
 use crate::draw::budget as plot;
 use crate::pieces::caution;
 use crate::room::steps::{Form, Names, Text, Wrong, in_force};
@@ -10,7 +10,7 @@ use handturn::divide::Rated;
 use handturn::measure::write::rounded;
 use handturn::measure::{Angle, Length};
 use handturn::number::{Approx, float};
-use handturn::plate::{Budget, Sources, along, arc_mm, budget};
+use handturn::plate::{Budget, Sources, Sums, along, arc_mm, budget};
 use maud::{Markup, html};
 
 /// Sizes of the causes: common practice, to be replaced by what an indicator shows.
@@ -119,7 +119,7 @@ pub(super) fn table(of: &Budget, diameter: Length) -> Markup {
     let share =
         |total: f64| if of.sum.total.value > 0.0 { total / of.sum.total.value } else { 0.0 };
     let dominant = of.dominant.and_then(|d| of.terms.iter().find(|term| term.source == d));
-    let row = |name: &str, sizes: &handturn::plate::Sums| {
+    let row = |name: &str, sizes: &Sums| {
         html! {
             tr {
                 th scope="row" { (name) }
@@ -176,23 +176,23 @@ fn plotted(worked: &Worked, rated: &Rated, sources: &Sources) -> Markup {
 /// The ways beside each other by the same causes.
 fn compared(worked: &Worked, sources: &Sources) -> Markup {
     let ranked = worked.answer.ranked(worked.order);
-    let mut rows: Vec<(&str, Budget)> = ranked
-        .iter()
-        .filter_map(|group| {
-            let way = group.ways(worked.order).first()?.way;
-            let of = budget(&worked.question, worked.head, &way, sources).ok()?;
-            Some((words::kind(group.kind), of))
-        })
-        .collect();
+    let each = ranked.iter().filter_map(|group| {
+        let way = group.ways(worked.order).first()?.way;
+        let of = budget(&worked.question, worked.head, &way, sources).ok()?;
+        Some((words::kind(group.kind), of.sum))
+    });
+    let plan = worked.lack.map(|need| plate::plan(worked, need));
+    let made = plan.as_ref().and_then(plate::Plan::work).map(|of| (says::MAKE, of.sum));
+    let mut rows: Vec<(&str, Sums)> = each.chain(made).collect();
     if rows.len() < 2 {
         return html! {};
     }
-    rows.sort_by(|a, b| a.1.sum.total.value.total_cmp(&b.1.sum.total.value));
+    rows.sort_by(|a, b| a.1.total.value.total_cmp(&b.1.total.value));
     html! {
         h3 { (says::COMPARED) }
         dl.facts {
-            @for (name, of) in &rows {
-                div { dt { (name) } dd { b { (words::seconds(says::angle(of.sum.total.value))) } span.in { (words::NEIGHBOURS) " " (words::seconds(says::angle(of.sum.adjacent.value))) } } }
+            @for (name, sum) in &rows {
+                div { dt { (name) } dd { b { (words::seconds(says::angle(sum.total.value))) } span.in { (words::NEIGHBOURS) " " (words::seconds(says::angle(sum.adjacent.value))) } } }
             }
         }
     }

@@ -279,7 +279,7 @@ fn row(k: u32, hole: &Hole) -> Markup {
             th scope="row" { (k) }
             @for at in hole.centre.from_edges { td { (place(at)) } }
             @for reading in &hole.dial { td { b { (says::reading(reading.turns, reading.mark)) } span.in { (says::comes(reading)) } } }
-            td { (words::about_mm(hole.onwards.value)) " mm" }
+            td { (words::about_mm(hole.onwards.value)) }
         }
     }
 }

@@ -44,6 +44,12 @@ pub(super) fn lack(question: &Question, head: &Head) -> Option<Need> {
     (need.owned.is_none() && holes && !head.plates.is_empty()).then_some(need)
 }
 
+/// The holes of a plate for `question`, where it would need more than a circle can have.
+pub(super) fn too_many(question: &Question, head: &Head) -> Option<u32> {
+    let need = need(question, head).ok()?;
+    (need.owned.is_none() && need.holes > bounds::HOLES.greatest).then_some(need.holes)
+}
+
 /// A plate as its fields plan it.
 struct Made {
     ring: Ring,
@@ -162,6 +168,11 @@ impl Plan {
         self.made.as_ref().map(|made| paper::Drilled { ring: made.ring, rim: made.rim })
     }
 
+    /// What the work has with the last plate that pays.
+    pub(super) fn work(&self) -> Option<&Budget> {
+        last(&self.made.as_ref()?.ladder).map(|last| &last.work)
+    }
+
     /// What rounding and drilling of the first plate leave at the work.
     pub(super) fn within(&self) -> Option<Errors> {
         let first = self.made.as_ref()?.ladder.generations.first()?;
@@ -233,9 +244,7 @@ fn made_panel(worked: &Worked, made: &Made) -> Markup {
                 @for (number, generation) in made.ladder.generations.iter().take(made.ladder.enough.into()).enumerate() {
                     (drilling(worked, made, number, generation))
                 }
-                ol.steps start=(1) {
-                    li { (says::FIT) " " @if let Some(leg) = &leg { (moves::arms(leg)) } }
-                }
+                p.sub2 { (says::FIT) " " @if let Some(leg) = &leg { (moves::arms(leg)) } }
                 div.acts { button.btn id="pl-run-work" type="button" data-do="run" data-value="work" { (says::RUN_WORK) } }
             }
             div.figures {
@@ -346,7 +355,7 @@ fn brings(worked: &Worked, made: &Made) -> Markup {
         p.why { (says::PREDICTED) }
         div.scroll tabindex="0" role="region" aria-label=(says::PLATES) {
             table.lim {
-                thead { tr { th scope="col" { } th scope="col" { (says::ITS_HOLES) } th scope="col" { (says::WORK) } th scope="col" { (words::BETWEEN) } th scope="col" { (says::WORK_RMS) } } }
+                thead { tr { th scope="col" { (says::PLATE) } th scope="col" { (says::ITS_HOLES) } th scope="col" { (says::WORK) } th scope="col" { (words::BETWEEN) } th scope="col" { (says::WORK_RMS) } } }
                 tbody {
                     @for (number, one) in ladder.generations.iter().take(enough + 1).enumerate() {
                         tr {

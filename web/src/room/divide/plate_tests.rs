@@ -26,6 +26,9 @@ fn a_plate_stands_among_the_ways_by_what_rounding_and_drilling_leave() {
     visit.shows(&["within 12.9″", "neighbours 20.6″"]);
     visit.press("order", "quickest");
     visit.shows(&["4 Make the plate you lack"]);
+    // A circle has no more than 1,000 holes.
+    let visit = stocked("4001");
+    visit.shows(&["Make the plate you lack : the plate would need 4,001 holes."]);
     // Where a circle serves there is nothing to make; a list has no plate of its own.
     let mut visit = stocked("64");
     assert!(!visit.page.contains("way-make"));
@@ -110,7 +113,11 @@ fn the_budget_of_the_way_that_stands_open_says_what_makes_most_of_it() {
     assert!(!visit.text().contains("Rounding of the way"));
     visit.press("way", "nearest");
     visit.press("pl-budget", "on");
-    visit.shows(&["Rounding of the way makes most of it", "All together", "Ways by this budget"]);
+    visit.shows(&[
+        "Rounding of the way makes most of it",
+        "All together",
+        "Make the plate you lack 112″ neighbours 49.9″",
+    ]);
     assert!(visit.page.contains("class=\"band\""));
     visit.press("way", "differential");
     visit.shows(&["Blank off centre makes most of it", "Worm wheel"]);
@@ -141,7 +148,7 @@ fn templates_and_tapes_are_files_at_full_size() {
     visit.press("pl-open", "table");
     visit.shows(&["X dial", "turns + mark", "By these dials the worst hole is"]);
     // Hole 0 stands above the centre: 55 mm are 11 turns of 5 mm.
-    visit.shows(&["0 0.000 0.0000 in 55.000 2.1654 in 0 + 0 stays 11 + 0 0.000 mm"]);
+    visit.shows(&["0 0.000 0.0000 in 55.000 2.1654 in 0 + 0 stays 11 + 0 0.000"]);
 }
 
 #[test]

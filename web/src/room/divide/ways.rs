@@ -232,6 +232,9 @@ fn left_out(worked: &Worked) -> Markup {
                     @for out in &worked.answer.left_out {
                         li { b { (words::kind(out.kind)) } ": " (words::reason(out.reason)) "." }
                     }
+                    @if let Some(holes) = plate::too_many(&worked.question, worked.head) {
+                        li { b { (words::plate::MAKE) } ": " (words::plate::too_many_holes(holes)) "." }
+                    }
                 }
             }
             @if worked.answer.left_out.iter().any(|out| wants_gears(out.reason)) {
