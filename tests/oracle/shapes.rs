@@ -4,7 +4,7 @@
 use handturn::gear::cam::{Steps, steps};
 use handturn::gear::clock::{Clock, Rule, flank};
 use handturn::gear::flats::{Corners, Flats, flats};
-use handturn::gear::ratchet::{Gap, Ratchet, cut};
+use handturn::gear::ratchet::{Gap, Ratchet, cut, face_teeth};
 use handturn::gear::spline::{self, Between, Spline};
 use handturn::measure::{Angle, Length};
 use handturn::number::{Fraction, float};
@@ -103,6 +103,30 @@ fn a_ratchet_by_its_cutter() {
         assert!((between - gap.tooth.value).abs() < 1e-3, "{wheel:?} {gap:?}: {between}");
     }
     assert!(compared > 3000, "{compared}");
+}
+
+/// Teeth on a face: the bevelled side of the cutter, drawn level along the table, meets the
+/// face of the disk along the next tooth's radius.
+#[test]
+fn teeth_on_a_face_by_their_planes() {
+    for teeth in (5..400_u32).step_by(3) {
+        for bevel in [20, 45, 60, 75, 85] {
+            let cutter = Angle::from_degrees(Fraction::whole(bevel)).expect("small");
+            let Ok(raised) = face_teeth(teeth, cutter) else { continue };
+            let (a, c) = (raised.value.to_radians(), (bevel as f64).to_radians());
+            // Along the table, across it, up: the spindle, the radius that is cut, the bevel's own square.
+            let spindle = [a.cos(), 0.0, a.sin()];
+            let radius = [-a.sin(), 0.0, a.cos()];
+            let bevel = [0.0, c.cos(), -c.sin()];
+            let cross = |u: [f64; 3], v: [f64; 3]| {
+                [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]]
+            };
+            let dot = |u: [f64; 3], v: [f64; 3]| u.iter().zip(v).map(|(u, v)| u * v).sum::<f64>();
+            let meets = cross(bevel, spindle);
+            let between = (dot(meets, radius) / dot(meets, meets).sqrt()).abs().acos();
+            assert!((between - TAU / f64::from(teeth)).abs() < 1e-9, "{teeth} {c}: {between}");
+        }
+    }
 }
 
 #[test]

@@ -184,6 +184,20 @@ pub fn steps(ask: &Steps) -> Result<Stepped, Error> {
     Ok(Stepped { turn: Angle::from_turns(turn), each: Length::from_mm(each), cusp })
 }
 
+/// Where work and table stand after `step` steps: the angle turned, and the whole move in.
+///
+/// # Errors
+/// As [`steps`]; [`Cause::OutOfRange`] of [`Field::Position`] for more steps than there are.
+pub fn after(ask: &Steps, step: u32) -> Result<(Angle, Length), Error> {
+    let found = steps(ask)?;
+    if step > ask.steps {
+        let cause = Cause::OutOfRange { least: 0, greatest: ask.steps };
+        return Err(Error::new(Field::Position, cause));
+    }
+    let times = |one: Fraction| one.times(i64::from(step));
+    Ok((Angle::from_turns(times(found.turn.turns())?), Length::from_mm(times(found.each.mm())?)))
+}
+
 /// An angle above nought, up to a turn, in turns.
 fn turn(over: Angle) -> Result<Fraction, Error> {
     if over.turns().is_zero() {
@@ -229,6 +243,12 @@ mod tests {
         // Two circles of 10 at 35 − 2/45 and 35, a degree apart, by their equations.
         assert!((found.cusp.value - 0.008_032_584_874_765_543).abs() <= found.cusp.bound);
         assert!(found.cusp.bound < 1e-13);
+        assert_eq!(
+            after(&ask, 45).map(|(turn, moved)| (turn.degrees(), moved)),
+            Ok((Ok(Fraction::whole(45)), mm(2, 1)))
+        );
+        assert_eq!(after(&ask, 90).map(|(_, moved)| moved), Ok(mm(4, 1)));
+        assert!(after(&ask, 91).is_err());
         let few = Steps { steps: 3, mill: mm(6, 1), ..ask };
         let error = steps(&few).unwrap_err();
         assert_eq!((error.field, error.cause), (Field::Times, Cause::Conflict));

@@ -15,4 +15,5 @@ pub fn calls() {
     keep(clock::flank(&any()));
     keep(cam::lobe(&any()));
     keep(cam::steps(&any()));
+    keep(cam::after(&any(), any()));
 }

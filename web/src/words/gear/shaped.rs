@@ -35,6 +35,7 @@ words! {
     LAND_LEFT = "Land left";
     TOOTH_ANGLE = "Tooth, between face and back";
     BACK_ANGLE = "Back, below the tangent";
+    ON_FACE = "For teeth on a face: head raised by";
     TOOTH_WHY = "The tooth’s angle is the cutter’s less one part, so a cutter must be larger than that.";
 
     WHAT = "What is cut";
@@ -125,6 +126,7 @@ words! {
     GIVES = "Rise that it gives";
     OFF = "Off by";
     EACH = "Move in after each step";
+    EVERY_STEP = "Table readings, step by step";
     STEP_ANGLE = "Turn for each step";
     CUSP = "Cusps, to be filed away";
     CUSP_WHY = "What a mill standing half-way between two steps would still cut, at the top of the rise.";

@@ -6,7 +6,7 @@ use crate::room::steps::{Form, Names, Text, Wrong, about, fact, length};
 use crate::words::{self as all, gear::shaped as says};
 use handturn::Field as Of;
 use handturn::bounds::TIMES;
-use handturn::gear::cam::{Lobe, Set, Stepped, Steps, lobe, steps};
+use handturn::gear::cam::{Lobe, Set, Stepped, Steps, after, lobe, steps};
 use maud::{Markup, html};
 
 pub(super) const NAMES: &[&Names] = &[&[
@@ -151,11 +151,26 @@ fn by_steps(ask: &Steps, found: &Stepped, step: &str) -> Markup {
             div { p.lab { (says::EACH) } (crate::room::steps::large(found.each)) }
             dl.facts { (fact(says::STEP_ANGLE, &all::angle_text(found.turn), &[])) }
             (care())
+            (table(ask))
         },
         "check" => html! {
             (large(says::CUSP, found.cusp.value))
             p.why { (says::CUSP_WHY) }
         },
         _ => html! { div { p.lab { (says::RADIUS_IS) } (crate::room::steps::large(ask.radius)) } },
+    }
+}
+
+/// What the table's dial comes to after each step, folded away; the first hundred or so.
+fn table(ask: &Steps) -> Markup {
+    html! {
+        details id="ge-cm-table" {
+            summary { (says::EVERY_STEP) }
+            ol.work {
+                @for (turned, moved) in (1..=ask.steps.min(120)).filter_map(|step| after(ask, step).ok()) {
+                    li { (all::angle_text(turned)) ": " b { (all::mm(moved)) } " mm, " (all::inches(moved)) " in" }
+                }
+            }
+        }
     }
 }

@@ -5,7 +5,7 @@ use crate::room::steps::{Form, Names, Text, Wrong, about, fact};
 use crate::words::gear::{self as words, shaped as says};
 use handturn::Field as Of;
 use handturn::bounds::WHEEL_TEETH;
-use handturn::gear::ratchet::{Cut, Gap, Ratchet, cut};
+use handturn::gear::ratchet::{Cut, Gap, Ratchet, cut, face_teeth};
 use maud::{Markup, html};
 
 pub(super) const NAMES: &[&Names] = &[&[
@@ -23,6 +23,8 @@ pub(super) const NAMES: &[&Names] = &[&[
 pub(in crate::room::gear) struct Asked {
     pub(super) wheel: Ratchet,
     cut: Cut,
+    /// How far the head is raised for teeth on a face with the same cutter.
+    raised: Option<f64>,
 }
 
 pub(super) fn entry(form: Form) -> Markup {
@@ -49,6 +51,7 @@ pub(super) fn asked(text: Text) -> Result<Asked, Wrong> {
     let cutter = || text.angle("ge-rt-cutter", Of::CutterAngle);
     let depth = || text.length("ge-rt-depth", Of::Depth);
     let land = || text.length("ge-rt-land", Of::Land);
+    let raised = cutter().and_then(|cutter| face_teeth(wheel.teeth, cutter).map_err(|e| ("", e)));
     let gap = match text.get("ge-rt-known") {
         "depth" => Gap::Depth { cutter: cutter()?, depth: depth()? },
         "cutter" => Gap::Cutter { depth: depth()?, land: land()? },
@@ -65,11 +68,12 @@ pub(super) fn asked(text: Text) -> Result<Asked, Wrong> {
         };
         (name, error)
     })?;
-    Ok(Asked { wheel, cut })
+    let raised = raised.ok().filter(|_| text.get("ge-rt-known") != "cutter");
+    Ok(Asked { wheel, cut, raised: raised.map(|raised| raised.value) })
 }
 
 pub(super) fn panel(asked: &Asked, step: &str) -> [Markup; 2] {
-    let Asked { wheel, cut } = asked;
+    let Asked { wheel, cut, raised } = asked;
     let drawing = || drawn(draw::drawing(wheel, cut), says::FACE_SIDE);
     let left = match step {
         "cutter" => html! {
@@ -79,6 +83,9 @@ pub(super) fn panel(asked: &Asked, step: &str) -> [Markup; 2] {
             } @else {
                 dl.facts { (about(says::OFFSET, cut.offset.value)) }
                 p { (says::OFFSET_WAY) }
+            }
+            @if let Some(raised) = raised {
+                dl.facts { (fact(says::ON_FACE, &says::minutes(*raised), &[])) }
             }
             p.why { (says::TOOTH_WHY) }
         },

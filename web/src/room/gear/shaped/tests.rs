@@ -11,7 +11,11 @@ fn a_ratchet_goes_through_its_steps() {
     let mut visit = to("ratchet");
     visit.shows(&["48 teeth on 40 mm", "Turn the blank to 40.000 mm 1.5748 in"]);
     visit.press("ge-tab", "cutter");
-    visit.shows(&["Single-angle cutter of 60.00°", "Flat side over the centre line"]);
+    visit.shows(&[
+        "Single-angle cutter of 60.00°",
+        "Flat side over the centre line",
+        "head raised by 85° 38′",
+    ]);
     visit.press("ge-tab", "depth");
     // 40·sin(3.4635°)·cos(56.5365°) ÷ sin 60°.
     visit.shows(&["with the cutter set over 1.539 mm 0.0606 in", "Fingers out, guard on."]);
@@ -136,7 +140,12 @@ fn a_cam_is_cut_with_a_raised_head_or_by_steps() {
     visit.press("ge-cm-by", "steps");
     visit.shows(&["Cusps, to be filed away 0.008 mm"]);
     visit.press("ge-tab", "depth");
-    visit.shows(&["Move in after each step 0.044 mm", "Turn for each step 1°"]);
+    visit.shows(&[
+        "Move in after each step 0.044 mm",
+        "Turn for each step 1°",
+        "2°: 0.089 mm, 0.0035 in",
+        "90°: 4.000 mm",
+    ]);
     assert!(visit.page.contains("data-do=\"divide-n\" data-value=\"360\""));
     visit.typed("ge-cm-steps", "3");
     visit.typed("ge-cm-mill", "5");
