@@ -29,6 +29,9 @@ const NAMES: &[&Names] = &[&SOURCES];
 /// Positions up to which the plot is drawn.
 const MOST: u32 = 1000;
 
+/// Puts one size of `of` into `to`.
+type Put = fn(to: &mut Sources, of: &Sources);
+
 /// The causes as typed.
 pub(super) fn sources(text: Text) -> Result<Sources, Wrong> {
     let angle = |name| {
@@ -48,16 +51,21 @@ pub(super) fn sources(text: Text) -> Result<Sources, Wrong> {
         radius: text.length("pl-radius", Of::Ring)?,
     };
     // One after the other, so that the field that is refused is the one that says so.
-    let one = |name, sources: Sources| sources.check().map_err(|e| (name, e));
-    let none = Sources::NONE;
-    one("pl-wheel", Sources { wheel: sources.wheel, ..none })?;
-    one("pl-worm", Sources { worm: sources.worm, ..none })?;
-    one("pl-hole", Sources { hole: sources.hole, ..none })?;
-    one("pl-pin", Sources { pin_play: sources.pin_play, ..none })?;
-    one("pl-plate-out", Sources { plate_run_out: sources.plate_run_out, ..none })?;
-    one("pl-reading", Sources { reading: sources.reading, ..none })?;
-    one("pl-blank-out", Sources { blank_run_out: sources.blank_run_out, ..none })?;
-    one("pl-radius", sources)?;
+    let mut so_far = Sources::NONE;
+    let each: [(&str, Put); 8] = [
+        ("pl-wheel", |to, of| to.wheel = of.wheel),
+        ("pl-worm", |to, of| to.worm = of.worm),
+        ("pl-hole", |to, of| to.hole = of.hole),
+        ("pl-pin", |to, of| to.pin_play = of.pin_play),
+        ("pl-plate-out", |to, of| to.plate_run_out = of.plate_run_out),
+        ("pl-reading", |to, of| to.reading = of.reading),
+        ("pl-blank-out", |to, of| to.blank_run_out = of.blank_run_out),
+        ("pl-radius", |to, of| to.radius = of.radius),
+    ];
+    for (name, put) in each {
+        put(&mut so_far, &sources);
+        so_far.check().map_err(|e| (name, e))?;
+    }
     Ok(sources)
 }
 
