@@ -222,6 +222,17 @@ export const SCREENS = {
     await page.locator('#ge-centres').fill('55');
     await page.locator('#ge-felt').fill('x');
   },
+  'Gear, slanted teeth': async (page) => { await shape(page, 'slanted', 'blank'); await unfold(page); },
+  'Gear, gears for a helix': async (page) => {
+    await shape(page, 'slanted', 'depth');
+    await page.locator('#ge-gears').fill('24x2 28 32 40 44 48 56 64 72 86 100');
+    await unfold(page);
+  },
+  'Gear, a helix that is too steep': async (page) => { await shape(page, 'slanted', 'cutter'); await page.locator('#ge-helix').fill('90'); },
+  'Gear, worm and wheel': async (page) => { await shape(page, 'worm', 'blank'); await unfold(page); },
+  'Gear, gashes of a worm wheel': (page) => shape(page, 'worm', 'depth'),
+  'Gear, on a cone': async (page) => { await shape(page, 'cone', 'cutter'); await unfold(page); },
+  'Gear, along a bar': async (page) => { await shape(page, 'bar', 'depth'); await unfold(page); },
   'Gear, a ratchet': async (page) => { await shape(page, 'ratchet', 'cutter'); await page.locator('#ge-rt-undercut').fill('10'); },
   'Gear, splines': async (page) => { await shape(page, 'spline', 'depth'); await page.locator('#ge-sp-cutter').fill('4.4'); await unfold(page); },
   'Gear, flats': async (page) => { await shape(page, 'flats', 'check'); await page.locator('#ge-fl-across').fill('7'); },

@@ -9,6 +9,7 @@ import {
   toothCaliper, toothSpan, toothPins, trialGaps,
   dialMarks, dialMark, dialStops, dialFigures, vernier, vernierReads, dialWidth, dialDiameter, dialsForScrew, fineDialSteps, fineDial,
   ratchet, faceTeeth, splines, keyway, flats, clockPair, camLobe, camSteps,
+  helical, helixGears, wormPair, bevelPair, rack,
 } from 'handturn';
 import type {
   Answer, Arms, At, CircleAt, Compound, Differential, Equation, Fraction, Group, Head, Holes, Kind, Marks,
@@ -20,6 +21,8 @@ import type {
   AngleTold, Arcsec, DialAsked, DialReading, DialsForScrew, DialWidth, Figures, FiguresAsked, FineArm, FineAsked, FineDial, FineStep, Mark,
   MarkAsked, Stops, StopsAsked, Vernier, VernierAsked, VernierReading,
   CamLobeAsked, ClockBlank, ClockPair, ClockPairAsked, FlatsAsked, FlatsFound, RatchetAsked, RatchetCut, SplineCuts, SplinesAsked,
+  BevelAsked, BevelPair, BevelWheel, HelicalAsked, HelicalSizes, HelixGearsAsked, HelixTrain, MillGiven, RackAsked, RackSizes,
+  ToothCaliper, WormAsked, WormSizes, WormWheel,
   About, Caliper, Cutter, CutterAsked, CutterChoice, Mesh, NumberGiven, PairAsked, Pins, PinsOver, Span, Swing, SwingAsked, ToothAsked, ToothSize,
   Trial, TrialAsked, WheelAsked, WheelBlank, WheelFound, WheelOwn, WheelSizes, WheelTold,
   Side, Sizes, Tapping, Thread, ThreadAsked, ThreadGiven, Wires, WiresAsked,
@@ -38,6 +41,7 @@ export const all: Record<keyof typeof handturn, unknown> = {
   toothCaliper, toothSpan, toothPins, trialGaps,
   dialMarks, dialMark, dialStops, dialFigures, vernier, vernierReads, dialWidth, dialDiameter, dialsForScrew, fineDialSteps, fineDial,
   ratchet, faceTeeth, splines, keyway, flats, clockPair, camLobe, camSteps,
+  helical, helixGears, wormPair, bevelPair, rack,
 };
 
 export async function starts(bytes: ArrayBuffer, fetched: Response): Promise<void> {
@@ -491,5 +495,57 @@ export function checked(): string[] {
     ...[across, least, greatest, per_thickness].map((n) => n.toFixed()), ...[pins.least, pins.best, pins.greatest].map(told),
     toldMaybe(pins.pin), pins.over === null ? 'none' : overPins(pins.over),
     ...cut.flatMap((one) => [told(one.reading), told(one.wanted), told(one.deeper), one.per_depth.toFixed()]),
+  ];
+}
+
+const mill: MillGiven = { screw: '4 tpi', ratio: 40, gears: [24, 24, 28, 32, 40, 44, 48, 56, 64, 72, 86, 100], sameWayCuts: 'right' };
+const slant: HelicalAsked = { diametralPitch: 10, teeth: 24, helix: '45°', hand: 'left', face: '1 in' };
+const toothed: ToothAsked = { module: 2, pressureAngle: 20, depth: 'coarse' };
+const helices: HelixGearsAsked[] = [
+  { ...slant, mill, six: false },
+  { lead: '27 in', diameter: 50, face: 40, grooves: 8, mill, geared: 'worm' },
+];
+const worms: WormAsked[] = [
+  { pitch: '1/4 in', pressureAngle: '14.5', depth: 'old', starts: 3, diameter: '1.25 in' },
+  { ...toothed, diameter: 20, teeth: 40, face: 12, leave: '0.2' },
+];
+const cones: BevelAsked[] = [
+  { ...toothed, teeth: 20, mate: 40, face: 10, along: 'parallel' },
+  { ...toothed, teeth: 20, mate: 40, shafts: 60, face: 10, along: 'tapering' },
+];
+const bar: RackAsked = { ...toothed, gaps: 20, division: 0.02, marks: 250, from: 3 };
+
+export function slanted(): string[] {
+  const held = ({ height, thickness }: ToothCaliper): string[] => [told(height), told(thickness)];
+  const of: HelicalSizes = helical(slant);
+  is<Same<HelicalSizes['table_swings'], Sense>>();
+  const train = (one: HelixTrain): string[] => [
+    ...one.pairs.flatMap(({ driver, driven }) => [driver.toFixed(), driven.toFixed()]), ...one.idlers.map((n) => n.toFixed()), String(!one.exact),
+    told(one.lead), told(one.off), told(one.off_over_face), (one.off_ppm + one.off_arcsec + one.idlers_in).toFixed(), one.teeth_on?.toFixed() ?? '',
+  ];
+  const wound = (worm: WormSizes): string[] => [worm.lead, worm.axial_pitch, worm.normal_pitch, worm.outside, worm.root, worm.depth, worm.tool_end]
+    .map(told).concat(worm.lead_angle.toFixed());
+  const wheeled = (wheel: WormWheel): string[] => [
+    wheel.centres, wheel.pitch, wheel.throat, wheel.throat_radius, wheel.outside, wheel.useful_face, wheel.gash_depth, wheel.depth, wheel.hob,
+    wheel.free.blank, wheel.free.within, wheel.free.centres,
+  ].map(told).concat((wheel.parts + wheel.ratio + wheel.gash_angle).toFixed());
+  const coned = (wheel: BevelWheel): string[] => [
+    ...[wheel.pitch, wheel.outside, wheel.apex_to_tips].map(told), ...held(wheel.caliper), wheel.roll?.toFixed() ?? '',
+    ...[wheel.parts, wheel.pitch_angle, wheel.face_angle, wheel.back_angle, wheel.cutting_angle, wheel.addendum_angle, wheel.dedendum_angle, wheel.virtual_teeth]
+      .map((n) => n.toFixed()),
+  ];
+  const pair = (found: BevelPair): string[] => [
+    ...[found.cone, found.widest_face, found.large_module, found.small_module, found.depth].map(told), String(!found.too_wide), toldMaybe(found.offset),
+    ...found.wheels.flatMap(coned),
+  ];
+  const sides: RackSizes = rack(bar);
+  return [
+    ...[of.pitch, of.outside, of.root, of.depth, of.lead, of.axial_pitch].map(told), ...held(of.caliper), of.table_swings, String(!of.beyond_swing),
+    (of.parts + of.virtual_teeth + of.overlap).toFixed(),
+    ...helices.flatMap((asked) => { const { machine, trains } = helixGears(asked); return [told(machine), ...trains.flatMap(train)]; }),
+    ...worms.flatMap((asked) => { const { worm, wheel } = wormPair(asked); return [...wound(worm), ...(wheel === null ? [] : wheeled(wheel))]; }),
+    ...cones.flatMap((asked) => pair(bevelPair(asked))),
+    ...[sides.pitch, sides.thickness, sides.addendum, sides.depth, sides.length, sides.worst, sides.adjacent].map(told),
+    ...sides.readings.flatMap(({ wanted, turns, mark, off }) => [told(wanted), (turns + mark).toFixed(), told(off)]),
   ];
 }

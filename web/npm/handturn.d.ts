@@ -1471,3 +1471,165 @@ export function toothSpan(asked: WheelFound & { across?: number; reading?: Lengt
 export function toothPins(asked: WheelFound & { pin?: LengthGiven; owned?: LengthGiven[]; reading?: LengthGiven }): Pins;
 /** How much deeper to go by what trial gaps read. */
 export function trialGaps(asked: TrialAsked): Trial;
+
+// --- slanted teeth, worms, bevels, racks --------------------------------------
+
+/** What a tooth caliper is set to and reads. */
+export interface ToothCaliper {
+  height: Length;
+  thickness: Length;
+}
+
+/** A helical wheel, its size that of the section square to the teeth. */
+export type HelicalAsked = ToothAsked & {
+  teeth: number;
+  helix: AngleGiven;
+  hand?: 'right' | 'left';
+  face: LengthGiven;
+};
+export interface HelicalSizes {
+  parts: number;
+  pitch: Length;
+  outside: Length;
+  root: Length;
+  depth: Length;
+  lead: Length;
+  axial_pitch: Length;
+  /** How many straight teeth the cutter is chosen for. */
+  virtual_teeth: number;
+  caliper: ToothCaliper;
+  /** Pitches along the axis that the face takes in. */
+  overlap: number;
+  /** Which way the table swings by the helix angle, seen from above. */
+  table_swings: Sense;
+  beyond_swing: boolean;
+}
+export function helical(asked: HelicalAsked): HelicalSizes;
+
+/** A mill whose table is geared to the head; 40 : 1 when no ratio is given. */
+export interface MillGiven {
+  /** Lead of the table's screw: `5`, `"4 tpi"`. */
+  screw: PitchGiven;
+  ratio?: string | number;
+  gears: string | number[];
+  /** 0 to 2. */
+  mostIdlers?: number;
+  fourGears?: boolean;
+  /** Which hand four gears without an idler cut; `right` when not given. */
+  sameWayCuts?: 'right' | 'left';
+}
+/** A helix by its lead, or by the wheel it belongs to. */
+export type HelixGearsAsked = {
+  mill: MillGiven;
+  /** What the last gear sits on; the worm shaft when not given. */
+  geared?: 'worm' | 'spindle';
+  six?: boolean;
+} & (HelicalAsked | { lead: LengthGiven; diameter: LengthGiven; face: LengthGiven; grooves?: number; hand?: 'right' | 'left' });
+export interface HelixTrain {
+  /** From the screw, which drives, to worm shaft or spindle. */
+  pairs: { driver: number; driven: number }[];
+  idlers: number[];
+  idlers_in: number;
+  /** Just the lead that was given; never so for a wheel's. */
+  exact: boolean;
+  lead: Length;
+  off: Length;
+  off_ppm: number;
+  off_arcsec: number;
+  off_over_face: Length;
+  /** By how many teeth a gear on the spindle is moved on from groove to groove. */
+  teeth_on: number | null;
+}
+export function helixGears(asked: HelixGearsAsked): { machine: Length; trains: HelixTrain[] };
+
+/** A worm, by the size of its wheel's teeth or by its pitch, and the wheel where `teeth` are given. */
+export type WormAsked = (ToothAsked | (Pick<ToothAsked, 'pressureAngle' | 'depth'> & { pitch: PitchGiven })) & {
+  starts?: number;
+  diameter: LengthGiven;
+  hand?: 'right' | 'left';
+} & ({ teeth: number; face: LengthGiven; leave?: LengthGiven } | { teeth?: undefined });
+export interface WormSizes {
+  lead: Length;
+  lead_angle: number;
+  axial_pitch: Length;
+  normal_pitch: Length;
+  outside: Length;
+  root: Length;
+  depth: Length;
+  tool_end: Length;
+}
+export interface WormWheel {
+  parts: number;
+  ratio: number;
+  centres: Length;
+  pitch: Length;
+  throat: Length;
+  throat_radius: Length;
+  outside: Length;
+  useful_face: Length;
+  gash_angle: number;
+  gash_depth: Length;
+  depth: Length;
+  hob: Length;
+  /** Hobbed without gashes: the blank, by how much it may be off, the centre distance then. */
+  free: { blank: Length; within: Length; centres: Length };
+}
+export function wormPair(asked: WormAsked): { worm: WormSizes; wheel: WormWheel | null };
+
+/** A pair of bevel wheels; the size is the small end's at parallel depth, the large end's at tapering depth. */
+export type BevelAsked = ToothAsked & {
+  teeth: number;
+  mate: number;
+  /** 90 degrees when not given. */
+  shafts?: AngleGiven;
+  face: LengthGiven;
+  along: 'parallel' | 'tapering';
+};
+export interface BevelWheel {
+  parts: number;
+  pitch_angle: number;
+  pitch: Length;
+  outside: Length;
+  apex_to_tips: Length;
+  face_angle: number;
+  back_angle: number;
+  /** How far the head tilts up. */
+  cutting_angle: number;
+  addendum_angle: number;
+  dedendum_angle: number;
+  virtual_teeth: number;
+  caliper: ToothCaliper;
+  /** Parallel depth: a quarter of the pitch, in degrees. */
+  roll: number | null;
+}
+export interface BevelPair {
+  cone: Length;
+  widest_face: Length;
+  too_wide: boolean;
+  large_module: Length;
+  small_module: Length;
+  depth: Length;
+  /** Parallel depth: how far the table moves after the work for each flank. */
+  offset: Length | null;
+  wheels: [BevelWheel, BevelWheel];
+}
+export function bevelPair(asked: BevelAsked): BevelPair;
+
+/** A rack and the dial of the table it is cut by; readings from gap `from` on, a thousand at most. */
+export type RackAsked = ToothAsked & {
+  gaps: number;
+  division: LengthGiven;
+  marks: number;
+  from?: number;
+};
+export interface RackSizes {
+  pitch: Length;
+  thickness: Length;
+  addendum: Length;
+  depth: Length;
+  length: Length;
+  worst: Length;
+  adjacent: Length;
+  readings: { wanted: Length; turns: number; mark: number; off: Length }[];
+}
+export function rack(asked: RackAsked): RackSizes;

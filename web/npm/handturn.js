@@ -69,6 +69,12 @@ export const clockPair = (asked) => call('of_shape', 'clock', asked);
 export const camLobe = (asked) => call('of_shape', 'lobe', asked);
 export const camSteps = (asked) => call('of_shape', 'steps', asked);
 
+export const helical = (asked) => call('of_slant', 'helical', asked);
+export const helixGears = (asked) => call('of_slant', 'gears', asked);
+export const wormPair = (asked) => call('of_slant', 'worm', asked);
+export const bevelPair = (asked) => call('of_slant', 'bevel', asked);
+export const rack = (asked) => call('of_slant', 'rack', asked);
+
 export const threads = () => call('of_thread', 'all');
 export const readThread = (text) => call('of_thread', 'read', text);
 export const threadSizes = (asked) => call('of_thread', 'sizes', asked);

@@ -14,6 +14,7 @@ mod plate;
 mod refusal;
 mod request;
 mod shaped;
+mod slanted;
 #[cfg(test)]
 mod tests;
 pub mod thread;
@@ -177,6 +178,16 @@ pub fn of_shape(about: &str, request: &JsValue) -> Result<JsValue, JsValue> {
 #[wasm_bindgen]
 pub fn of_wheel(about: &str, request: &JsValue) -> Result<JsValue, JsValue> {
     out(given(request).and_then(|request| gear::answer(about, &request)))
+}
+
+/// What is asked of slanted teeth: `about` is one of `helical`, `gears`, `worm`, `bevel`
+/// or `rack`.
+///
+/// # Errors
+/// A [`Refusal`] that names the value.
+#[wasm_bindgen]
+pub fn of_slant(about: &str, request: &JsValue) -> Result<JsValue, JsValue> {
+    out(given(request).and_then(|request| slanted::answer(about, &request)))
 }
 
 /// What each source of error makes of `way`; the request may have `sources` too.

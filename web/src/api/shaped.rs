@@ -36,7 +36,7 @@ pub(super) fn answer(about: &str, request: &Given) -> Result<Given, Refusal> {
 }
 
 /// The core's error under the key that it is about.
-fn refuse<'a>(
+pub(super) fn refuse<'a>(
     given: &'a Given,
     keys: &'a [(Field, &'a str)],
 ) -> impl Fn(Error) -> Refusal + use<'a> {
@@ -47,7 +47,7 @@ fn refuse<'a>(
     }
 }
 
-fn size(given: &Given, key: &str, field: Field) -> Result<Length, Refusal> {
+pub(super) fn size(given: &Given, key: &str, field: Field) -> Result<Length, Refusal> {
     length(given.get(key), key, field)
 }
 
@@ -55,15 +55,15 @@ fn size_if(given: &Given, key: &str, field: Field) -> Result<Option<Length>, Ref
     if given.has(key) { size(given, key, field).map(Some) } else { Ok(None) }
 }
 
-fn angle(given: &Given, key: &str) -> Result<Angle, Refusal> {
+pub(super) fn angle(given: &Given, key: &str) -> Result<Angle, Refusal> {
     request::angle(given.get(key), key)
 }
 
-fn angle_if(given: &Given, key: &str) -> Result<Option<Angle>, Refusal> {
+pub(super) fn angle_if(given: &Given, key: &str) -> Result<Option<Angle>, Refusal> {
     if given.has(key) { angle(given, key).map(Some) } else { Ok(None) }
 }
 
-fn turned(angle: Approx) -> Given {
+pub(super) fn turned(angle: Approx) -> Given {
     Given::Number(angle.value)
 }
 

@@ -47,7 +47,8 @@ pub fn drawing(pair: &Bevel, sizes: &BevelSizes) -> Markup {
         svg.dr viewBox=(view) role="img" aria-label=(words::picture_name(pair, sizes)) {
             @for (section, turns) in sections.iter().zip(turned) {
                 path.o.b d=(outline(section, turns, scale)) {}
-                path.t stroke-dasharray="5 3" d=(lines(section, turns, scale)) {}
+                path.t stroke-dasharray="5 3" d=(bottoms(section, turns, scale)) {}
+                path.t d=(cone(section, turns, scale)) {}
                 path.t stroke-dasharray="16 4 3 4" d=(axis(section, turns, scale)) {}
             }
         }
@@ -99,15 +100,26 @@ fn outline(section: &Section, turns: f64, scale: f64) -> String {
     path.close()
 }
 
-/// Bottoms of the gaps and pitch lines.
-fn lines(section: &Section, turns: f64, scale: f64) -> String {
-    let mut path = Path::default();
-    for side in [1.0, -1.0] {
-        let at = |(x, y): (f64, f64)| placed((x, y * side), turns, scale);
-        path = path.jump(at(section.bottoms[0])).to(at(section.bottoms[1]));
-        path = path.jump((0.0, 0.0)).to(at(section.pitch));
-    }
-    path.0
+/// Bottoms of the gaps.
+fn bottoms(section: &Section, turns: f64, scale: f64) -> String {
+    let [inner, outer] = section.bottoms;
+    both(inner, outer, turns, scale)
+}
+
+/// The pitch cone, from the apex on.
+fn cone(section: &Section, turns: f64, scale: f64) -> String {
+    both((0.0, 0.0), section.pitch, turns, scale)
+}
+
+/// A line on both sides of the axis.
+fn both(from: (f64, f64), to: (f64, f64), turns: f64, scale: f64) -> String {
+    [1.0, -1.0]
+        .into_iter()
+        .fold(Path::default(), |path, side| {
+            let at = |(x, y): (f64, f64)| placed((x, y * side), turns, scale);
+            path.jump(at(from)).to(at(to))
+        })
+        .0
 }
 
 fn axis(section: &Section, turns: f64, scale: f64) -> String {

@@ -193,7 +193,7 @@ fn own_form(given: &Given, name: &str) -> Result<Form, Refusal> {
 ///
 /// # Errors
 /// Anything else, by name.
-pub(super) fn hand(given: &Given, key: &str, name: &str) -> Result<Hand, Refusal> {
+pub(in crate::api) fn hand(given: &Given, key: &str, name: &str) -> Result<Hand, Refusal> {
     match given.get(key) {
         Given::Nothing => Ok(Hand::Right),
         other => choice(other, name, &HANDS),

@@ -158,10 +158,7 @@ fn cutter(fields: &Fields, asked: &Asked, one: &BevelWheel) -> Markup {
 fn tilt(one: &BevelWheel, sizes: &BevelSizes) -> Markup {
     let cuts = says::cuts(one, sizes);
     html! {
-        div {
-            p.lab { (says::TILT) }
-            p.answer-big { (words::degrees(one.cutting_angle.value)) }
-        }
+        (wheel::turned(says::TILT, one.cutting_angle))
         @if !cuts.is_empty() {
             p.lab { (says::CUTS) }
             ol.work { @for line in cuts { li { (line) } } }

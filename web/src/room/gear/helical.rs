@@ -227,7 +227,7 @@ fn table(form: Form, head: &Head) -> Markup {
             (form.choice("ge-geared", says::GEARED, &[("worm", says::ON_WORM), ("spindle", says::ON_SPINDLE)]))
             (form.text("ge-screw", says::SCREW))
             (form.text("ge-gears", says::GEARS))
-            @if head.gears.is_empty() { p.why { (says::NO_GEARS) } }
+            @if head.gears.is_empty() && form.typed("ge-gears").trim().is_empty() { p.why { (says::NO_GEARS) } }
             div {
                 p.lab { (says::SAME_WAY) }
                 (form.choice("ge-same-way", says::SAME_WAY, &[("right", says::RIGHT_HAND), ("left", says::LEFT_HAND)]))

@@ -79,7 +79,7 @@ fn a_worm_goes_to_thread_and_its_wheel_to_divide() {
     visit.shows(&["End of the tool 0.661 mm", "Lead 3.142 mm", "Hob: outside diameter 22.500 mm"]);
     visit.press("ge-tab", "depth");
     visit.shows(&[
-        "Gash at 2.862° (2° 52′)",
+        "Gash at 2.862° 2° 52′",
         "64 gashes",
         "Gash to 2.050 mm",
         "Fingers out, guard on.",

@@ -198,6 +198,17 @@ pub(super) fn size_fact(name: &str, length: Approx) -> Markup {
     fact(name, &mm, &[&inch])
 }
 
+/// An angle that is computed, as an answer: degrees large, with minutes beside.
+pub(super) fn turned(label: &str, degrees: Approx) -> Markup {
+    let [decimal, minutes] = words::degrees_two_ways(degrees.value);
+    html! {
+        div {
+            p.lab { (label) }
+            p.answer-big { (decimal) span.also { (minutes) } }
+        }
+    }
+}
+
 /// An angle that is computed, as a fact.
 pub(super) fn angle_fact(name: &str, degrees: Approx) -> Markup {
     fact(name, &words::degrees(degrees.value), &[])

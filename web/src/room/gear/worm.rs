@@ -166,11 +166,8 @@ fn depth(asked: &Asked) -> Markup {
     html! {
         div.two {
             div.figures {
-                div {
-                    p.lab { (says::GASH) }
-                    p.answer-big { (words::degrees(wheel.gash_angle.value)) }
-                    p { (says::gashes(pair.teeth)) }
-                }
+                (wheel::turned(says::GASH, wheel.gash_angle))
+                p { (says::gashes(pair.teeth)) }
                 (wheel::computed(says::GASH_DEPTH, wheel.gash_depth))
                 dl.facts { (wheel::size_fact(says::HOB_DEPTH, wheel.whole_depth)) }
             }

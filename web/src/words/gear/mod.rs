@@ -176,11 +176,17 @@ pub fn mm_thou(mm: f64) -> String {
     [&about(mm, 3), " mm, ", &super::thou(mm), " thou"].concat()
 }
 
-/// A computed angle in degrees, with the nearest minute beside it: `26.565° (26° 34′)`.
+/// A computed angle in degrees, and to the nearest minute: `26.565°`, `26° 34′`.
 #[must_use]
-pub fn degrees(value: f64) -> String {
+pub fn degrees_two_ways(value: f64) -> [String; 2] {
     let minutes = handturn::number::float::nearest(value, 60);
     let exact = minutes.and_then(|degrees| handturn::measure::Angle::from_degrees(degrees).ok());
-    let exact = exact.map_or_else(String::new, super::angle_text);
-    [&*about(value, 3), "° (", &exact, ")"].concat()
+    [about(value, 3) + "°", exact.map_or_else(String::new, super::angle_text)]
+}
+
+/// A computed angle in one line: `26.565° (26° 34′)`.
+#[must_use]
+pub fn degrees(value: f64) -> String {
+    let [decimal, minutes] = degrees_two_ways(value);
+    [&*decimal, " (", &minutes, ")"].concat()
 }
