@@ -1,8 +1,8 @@
 //! Calls into `handturn::gear`.
 use crate::{any, keep};
+use handturn::gear::cutter::Set;
 use handturn::gear::{DepthRule, Size, Spur, Tooth, cutter, found, swing, telling};
 use handturn::gear::{pair, sound};
-use handturn::gear::cutter::Set;
 
 pub fn calls() {
     keep(Size::module(any()));
