@@ -177,7 +177,8 @@ test('every function is described, and every description is a function', () => {
 test('the README shows what really comes out', () => {
   const readme = readFileSync(join(built, 'README.md'), 'utf8');
   for (const [first, consts, least] of [
-    ['const head = { ratio', 3, 9], ['const head = { plates', 3, 7], ['const arbor', 2, 12], ['const wheel', 2, 14], ['const marks', 1, 9],
+    ['const head = { ratio', 3, 9], ['const head = { plates', 3, 7], ['const arbor', 2, 12], ['const wheel', 2, 14],
+    ['const slanted', 3, 14], ['const marks', 1, 9],
   ]) {
     const [, set] = readme.match(new RegExp(`\`\`\`js\n(${first}[\\s\\S]+?)\`\`\``));
     const lines = set.split('\n').filter((line) => line.startsWith('const '));
