@@ -133,16 +133,18 @@ fn depth(fields: &Fields, asked: &Asked) -> Markup {
                 p.why { (says::READ_WHY) }
                 @if rack.gaps > LISTED { (form.number("ge-from", says::FROM)) }
             }
-            table.readings {
-                caption { (says::READINGS) }
-                thead { tr { th scope="col" { (says::GAP) } th scope="col" { (says::TURNS) } th scope="col" { (says::MARK) } th scope="col" { (says::OFF) } } }
-                tbody {
-                    @for (gap, place) in places {
-                        tr {
-                            th scope="row" { (gap) }
-                            td { (place.reading.turns) }
-                            td { b { (place.reading.mark) } }
-                            td { (says::off(place.off.value)) }
+            div.scroll tabindex="0" role="region" aria-label=(says::READINGS) {
+                table {
+                    caption { (says::READINGS) }
+                    thead { tr { th scope="col" { (says::GAP) } th scope="col" { (says::TURNS) } th scope="col" { (says::MARK) } th scope="col" { (says::OFF) } } }
+                    tbody {
+                        @for (gap, place) in places {
+                            tr {
+                                th scope="row" { (gap) }
+                                td { (place.reading.turns) }
+                                td { b { (place.reading.mark) } }
+                                td { (says::off(place.off.value)) }
+                            }
                         }
                     }
                 }
