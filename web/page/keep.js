@@ -198,21 +198,28 @@ function release(run) {
 
 /** What the page remembers of its fields; the newest text wins, one write at a time. */
 let wanted = null;
+let written = null;
 async function keepPage(text) {
   const busy = wanted !== null;
   wanted = text;
   if (busy) return;
   await new Promise((resolve) => { setTimeout(resolve); }); // what was answered is drawn first
-  let written = null;
-  while (base && written !== wanted) {
-    written = wanted;
-    const work = base.transaction('page', 'readwrite');
-    const finished = completed(work);
-    work.objectStore('page').put(written, 'page');
-    await finished.catch((fault) => tell('storage', 'refused', reason(fault)));
-  }
+  while (base && written !== wanted) await writePage().catch((fault) => tell('storage', 'refused', reason(fault)));
   wanted = null;
+  written = null;
 }
+
+function writePage() {
+  written = wanted;
+  const work = base.transaction('page', 'readwrite');
+  const finished = completed(work);
+  work.objectStore('page').put(written, 'page');
+  work.commit();
+  return finished;
+}
+
+// Who leaves right after a key leaves nothing behind.
+addEventListener('pagehide', () => { if (base && wanted !== null && written !== wanted) writePage().catch(() => {}); });
 
 /** Whether the browser promises not to clear this page's store by itself. */
 async function lasting() {
