@@ -1,27 +1,17 @@
 // Dials in the JavaScript package, as it is built: answers in plain data, refusals by name.
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
-import * as handturn from '../../web/dist/npm/handturn.js';
+import { handturn, near, refusal } from './rig.mjs';
 
 const {
-  dialMarks, dialMark, dialStops, dialFigures, vernier, vernierReads, dialWidth, dialDiameter, dialsForScrew, fineDialSteps, fineDial, divide, HandturnError,
+  dialMarks, dialMark, dialStops, dialFigures, vernier, vernierReads, dialWidth, dialDiameter, dialsForScrew, fineDialSteps, fineDial, divide,
 } = handturn;
-handturn.initSync(readFileSync(new URL('../../web/dist/npm/handturn.wasm', import.meta.url)));
 
 const lines = [{ every: 1, length: 3 }, { every: 10, length: 6 }, { every: 5, length: '4.5 mm' }];
 const numbers = { every: 10, perMark: 1, climbs: 'clockwise', zero: false };
 const marks = dialMarks({ count: 365, lines, numbers });
-const near = (found, wanted, within) => assert.ok(Math.abs(found - wanted) <= within, `${found}, not ${wanted}`);
 
-function refused(call, field, cause, message) {
-  assert.throws(call, (error) => {
-    assert.ok(error instanceof HandturnError, String(error));
-    assert.deepEqual([error.field, error.cause], [field, cause], error.message);
-    assert.match(error.message, message);
-    return true;
-  });
-}
+const refused = (call, field, cause, message) => assert.match(refusal(call, field, cause).message, message);
 
 test('the marks of a dial are those of a question', () => {
   assert.deepEqual(marks.kinds, [{ length: '6 mm' }, { length: '4.5 mm' }, { length: '3 mm' }]);

@@ -1,25 +1,12 @@
 // Error budgets and the plate one lacks in the JavaScript package, as it is built.
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
-import * as handturn from '../../web/dist/npm/handturn.js';
+import { handturn, near, refusal } from './rig.mjs';
 
-const { ways, divide, step, budget, makePlate, plateRing, plateHoles, drumTape, drumFor, touchingDisks, HandturnError } = handturn;
-handturn.initSync(readFileSync(new URL('../../web/dist/npm/handturn.wasm', import.meta.url)));
+const { ways, divide, step, budget, makePlate, plateRing, plateHoles, drumTape, drumFor, touchingDisks } = handturn;
 
 const head = { plates: '15 16 17 18 19 20 / 21 23 27 29 31 33 / 37 39 41 43 47 49' };
 const none = { wheel: 0, worm: 0, hole: 0, pinPlay: 0, plateRunOut: 0, blankRunOut: 0, reading: 0 };
-const near = (found, wanted, within) => assert.ok(Math.abs(found - wanted) <= within, `${found}, not ${wanted}`);
-
-function refusal(call) {
-  try {
-    call();
-  } catch (error) {
-    assert.ok(error instanceof HandturnError, String(error));
-    return error;
-  }
-  return assert.fail('nothing was refused');
-}
 
 test('the plate of 127 by nearest holes: rounding and drilling alone', () => {
   const request = { parts: 127, head };

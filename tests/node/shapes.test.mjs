@@ -1,25 +1,11 @@
 // Ratchets, splines, flats, clock wheels and cams in the JavaScript package, as it is built.
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
-import * as handturn from '../../web/dist/npm/handturn.js';
+import { handturn, near, refusal } from './rig.mjs';
 
-const { ratchet, faceTeeth, splines, keyway, flats, clockPair, camLobe, camSteps, HandturnError } = handturn;
-handturn.initSync(readFileSync(new URL('../../web/dist/npm/handturn.wasm', import.meta.url)));
+const { ratchet, faceTeeth, splines, keyway, flats, clockPair, camLobe, camSteps } = handturn;
 
 const rad = (degrees) => (degrees * Math.PI) / 180;
-const near = (found, wanted, within = 1e-9) => assert.ok(Math.abs(found - wanted) <= within, `${found}, not ${wanted}`);
-
-function refusal(call, field, cause) {
-  try {
-    call();
-  } catch (error) {
-    assert.ok(error instanceof HandturnError, String(error));
-    assert.deepEqual([error.field, error.cause], [field, cause]);
-    return error;
-  }
-  return assert.fail('nothing was refused');
-}
 
 test('a ratchet: cutter and land, cutter and depth, depth and land', () => {
   const wheel = { teeth: 48, outside: 40 };

@@ -1,26 +1,12 @@
 // Helical wheels, the table geared for them, worms, bevels and racks in the JavaScript package, as it is built.
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
-import * as handturn from '../../web/dist/npm/handturn.js';
+import { handturn, near, refusal } from './rig.mjs';
 
-const { helical, helixGears, wormPair, bevelPair, rack, HandturnError } = handturn;
-handturn.initSync(readFileSync(new URL('../../web/dist/npm/handturn.wasm', import.meta.url)));
+const { helical, helixGears, wormPair, bevelPair, rack } = handturn;
 
 const rad = (degrees) => (degrees * Math.PI) / 180;
 const deg = (radians) => (radians * 180) / Math.PI;
-const near = (found, wanted, within = 1e-9) => assert.ok(Math.abs(found - wanted) <= within, `${found}, not ${wanted}`);
-
-function refusal(call, field, cause) {
-  try {
-    call();
-  } catch (error) {
-    assert.ok(error instanceof HandturnError, String(error));
-    assert.deepEqual([error.field, error.cause], [field, cause]);
-    return error;
-  }
-  return assert.fail('nothing was refused');
-}
 
 const screw = { screw: '4 tpi', gears: '24x2 28 32 40 44 48 56 64 72 86 100' };
 const wheel = { diametralPitch: 10, teeth: 24, helix: 45, face: '1 in' };

@@ -1,28 +1,15 @@
 // Threads in the JavaScript package, as it is built: answers in plain data, refusals by name.
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
-import * as handturn from '../../web/dist/npm/handturn.js';
+import { handturn, near, refusal } from './rig.mjs';
 
 const {
-  threads, readThread, threadSizes, threadBlank, tappingDrills, whichThread, infeed, passes, pass, wires, overWires, fromWires, gearsFor, HandturnError,
+  threads, readThread, threadSizes, threadBlank, tappingDrills, whichThread, infeed, passes, pass, wires, overWires, fromWires, gearsFor,
 } = handturn;
-handturn.initSync(readFileSync(new URL('../../web/dist/npm/handturn.wasm', import.meta.url)));
 
 /** The clock's wheel arbor. */
 const arbor = { thread: 'M6x0.75', class: '6g' };
 const lathe = { screw: '8 tpi', gears: '20x2 25 30 35 40 45 50 55 60 65 75 127' };
-const near = (found, wanted, within) => assert.ok(Math.abs(found - wanted) <= within, `${found}, not ${wanted}`);
-
-function refusal(call) {
-  try {
-    call();
-  } catch (error) {
-    assert.ok(error instanceof HandturnError, String(error));
-    return error;
-  }
-  return assert.fail('nothing was refused');
-}
 
 test('answers are plain data all the way down, every length in both units', () => {
   let lengths = 0;

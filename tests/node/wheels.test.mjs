@@ -1,29 +1,16 @@
 // Straight wheels in the JavaScript package, as it is built: answers in plain data, refusals by name.
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
-import * as handturn from '../../web/dist/npm/handturn.js';
+import { handturn, near, refusal } from './rig.mjs';
 
 const {
   wheelSizes, wheelCutter, wheelBlank, whichWheel, teethOfBlank, wheelPitch, wheelSwing, meshWheels, openCentres, teethOfPair,
-  toothCaliper, toothSpan, toothPins, trialGaps, HandturnError,
+  toothCaliper, toothSpan, toothPins, trialGaps,
 } = handturn;
-handturn.initSync(readFileSync(new URL('../../web/dist/npm/handturn.wasm', import.meta.url)));
 
 /** The clock's wheels. */
 const wheel = { teeth: 64, module: 1 };
 const pair = { module: 1, first: { teeth: 64 }, second: { teeth: 38 } };
-const near = (found, wanted, within) => assert.ok(Math.abs(found - wanted) <= within, `${found}, not ${wanted}`);
-
-function refusal(call) {
-  try {
-    call();
-  } catch (error) {
-    assert.ok(error instanceof HandturnError, String(error));
-    return error;
-  }
-  return assert.fail('nothing was refused');
-}
 
 test('answers are plain data all the way down, every length in both units', () => {
   let lengths = 0;

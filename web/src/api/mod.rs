@@ -9,6 +9,8 @@
 pub mod dial;
 pub mod gear;
 mod given;
+#[cfg(test)]
+mod looked;
 mod places;
 mod plate;
 mod refusal;

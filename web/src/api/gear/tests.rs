@@ -1,33 +1,10 @@
 //! What is asked of wheels and what is refused, on the host.
 use super::*;
-
-fn json(text: &str) -> Given {
-    serde_json::from_str(text).unwrap()
-}
+use crate::api::looked::{at, json, near, text};
 
 #[track_caller]
 fn asked(about: &str, request: &str) -> Given {
     answer(about, &json(request)).unwrap_or_else(|refusal| panic!("{request}: {refusal:?}"))
-}
-
-/// The value at a path such as `cutter.number`.
-#[track_caller]
-fn at<'a>(answer: &'a Given, path: &str) -> &'a Given {
-    path.split('.').fold(answer, |value, key| match value {
-        Given::List(list) => &list[key.parse::<usize>().unwrap()],
-        value => value.get(key),
-    })
-}
-
-#[track_caller]
-fn text(answer: &Given, path: &str, wanted: &str) {
-    assert_eq!(*at(answer, path), Given::Text(wanted.to_owned()), "{path}");
-}
-
-#[track_caller]
-fn near(answer: &Given, path: &str, wanted: f64, within: f64) {
-    let Given::Number(found) = at(answer, path) else { panic!("{path}: {:?}", at(answer, path)) };
-    assert!((found - wanted).abs() <= within, "{path}: {found}");
 }
 
 #[track_caller]
