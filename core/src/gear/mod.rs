@@ -31,6 +31,8 @@ pub mod involute;
 pub mod keyway;
 pub mod outline;
 pub mod pair;
+#[cfg(test)]
+mod pair_tests;
 pub mod pins;
 mod rack;
 pub mod ratchet;
