@@ -134,7 +134,7 @@ fn depth(fields: &Fields, asked: &Asked) -> Markup {
                 @if rack.gaps > LISTED { (form.number("ge-from", says::FROM)) }
             }
             div.scroll tabindex="0" role="region" aria-label=(says::READINGS) {
-                table {
+                table.readings {
                     caption { (says::READINGS) }
                     thead { tr { th scope="col" { (says::GAP) } th scope="col" { (says::TURNS) } th scope="col" { (says::MARK) } th scope="col" { (says::OFF) } } }
                     tbody {
