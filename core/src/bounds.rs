@@ -144,5 +144,7 @@ pub const MOST_TIMES_ROUND: u32 = 60;
 pub const MAX_PATTERN: usize = 400;
 /// Rounds of one run.
 pub const MAX_ROUNDS: usize = 9;
+/// Leaves or blocks in one list.
+pub const MAX_PIECES: usize = 128;
 /// Kinds of mark in one graduation.
 pub const MAX_MARK_KINDS: usize = 6;

@@ -163,6 +163,12 @@ pub enum Field {
     Leaves,
     /// Rise of a cam.
     Rise,
+    /// Leaves or blocks owned.
+    Pieces,
+    /// A taper.
+    Taper,
+    /// A tolerance class of a fit, or its nominal size.
+    Fit,
 }
 
 /// What is wrong, with the limits that apply.

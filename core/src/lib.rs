@@ -21,6 +21,7 @@
     )
 )]
 
+pub mod bench;
 pub mod bounds;
 pub mod dial;
 pub mod divide;

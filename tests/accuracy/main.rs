@@ -5,6 +5,7 @@ mod coordinates;
 mod dials;
 mod found;
 mod involutes;
+mod lifts;
 mod plates;
 mod shapes;
 mod slanted;
@@ -86,6 +87,8 @@ const ROWS: &[Row] = &[
     Row { name: "pins::thickness", allowed: 16.0, tries: involutes::by_pins },
     Row { name: "ratchet::face_teeth", allowed: 12.0, tries: shapes::face_tilts },
     Row { name: "trial::wanted", allowed: 32.0, tries: involutes::by_caliper },
+    Row { name: "Tilt::lift", allowed: 16.0, tries: lifts::lifts },
+    Row { name: "tilt::angle", allowed: 8.0, tries: lifts::angles },
     Row { name: "lead::lead_angle", allowed: 8.0, tries: threads::lead_angles },
     Row { name: "tape::drum", allowed: 4.0, tries: coordinates::drums },
     Row { name: "infeed::apex", allowed: 8.0, tries: threads::apexes },

@@ -14,6 +14,7 @@ mod dials;
 mod divide;
 mod gearing;
 mod head;
+mod lifts;
 mod measure;
 mod number;
 mod plates;
@@ -58,6 +59,7 @@ extern "C" fn _start() {
     wheels::calls();
     sheets::calls();
     dials::calls();
+    lifts::calls();
 }
 
 #[cfg(not(feature = "why"))]

@@ -143,6 +143,8 @@ const fn conflict(field: Field) -> Option<&'static str> {
         }
         Field::Land => "The land takes up all of a part.",
         Field::Key => "Keys this wide leave no space between them.",
+        Field::Taper => "A taper must grow by more than 0 and at most twice its length.",
+        Field::Fit => "The standard has no such class at this size.",
         Field::Rise => "The rise must be less than the cam’s radius.",
         Field::Module => "Two wheels that run together need the same module or diametral pitch.",
         Field::Shift => {
@@ -283,6 +285,9 @@ pub fn field(field: Field) -> &'static str {
         Field::Flats => "Across flats",
         Field::Leaves => "The number of leaves",
         Field::Rise => "The rise",
+        Field::Pieces => "A leaf or block",
+        Field::Taper => "The taper",
+        Field::Fit => "The fit",
         _ => "The number",
     }
 }

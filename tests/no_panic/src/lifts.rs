@@ -1,0 +1,14 @@
+//! Calls into leaves, blocks and tilts.
+use crate::{any, keep};
+use handturn::bench::stack::{self, Stack};
+use handturn::bench::tilt::{self, Tilt};
+use handturn::measure::Length;
+
+pub fn calls() {
+    let owned: [Length; 9] = any();
+    keep(stack::stacks(any(), &owned, any()));
+    keep(Stack::is_exact(&any()));
+    keep(Tilt::lift(&any()));
+    keep(Tilt::choices(&any(), &owned, any()));
+    keep(tilt::angle(any(), any(), any()));
+}
