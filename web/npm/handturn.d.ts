@@ -1633,3 +1633,40 @@ export interface RackSizes {
   readings: { wanted: Length; turns: number; mark: number; off: Length }[];
 }
 export function rack(asked: RackAsked): RackSizes;
+
+/** A small sum there is: its name, and what it asks, each with what is taken when it is not given. */
+export interface SumKind {
+  sum: string;
+  group: 'turn' | 'mill' | 'fit' | 'wire';
+  name: string;
+  about: string;
+  asks: { key: string; label: string; usual: string; choices: string[] | null }[];
+}
+export function sums(): SumKind[];
+
+/** One figure of a small sum: a length, an angle in degrees, a number with how far off it can be, a count or words. */
+export type SumFigure =
+  | Length
+  | { degrees: number; within: number }
+  | { value: number; within: number }
+  | number
+  | string;
+export interface SumAnswer {
+  sum: string;
+  title: string;
+  figures: Record<string, SumFigure>;
+  tables: Record<string, Record<string, SumFigure>[]>;
+  working: string[];
+  notes: string[];
+  /** What can hurt or spoil: show it beside the answer. */
+  care: string;
+  source: string;
+  /** SVG to scale. */
+  drawing: string;
+}
+/** Fields by the keys of `sums()`, as typed or as numbers; `owned` are lists of the Shop by name. */
+export function sum(
+  name: string,
+  asked?: Record<string, string | number>,
+  owned?: Record<string, string>,
+): SumAnswer;

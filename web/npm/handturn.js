@@ -75,6 +75,9 @@ export const wormPair = (asked) => call('of_slant', 'worm', asked);
 export const bevelPair = (asked) => call('of_slant', 'bevel', asked);
 export const rack = (asked) => call('of_slant', 'rack', asked);
 
+/** Small sums: `sums()` lists them, `sum('tilt', { angle: '0 45', span: 40 })` answers one. */
+export const sums = () => call('sums');
+export const sum = (name, asked = {}, owned = {}) => call('sum', name, asked, owned);
 export const threads = () => call('of_thread', 'all');
 export const readThread = (text) => call('of_thread', 'read', text);
 export const threadSizes = (asked) => call('of_thread', 'sizes', asked);

@@ -25,6 +25,14 @@ impl Fields {
         self.0.iter().find(|(n, _)| n == name).map_or(default, |(_, value)| value)
     }
 
+    /// `text`, or where it names a value of the open card (`=bore`), that value's text;
+    /// a name there is not stays as it is, and reads as no number.
+    #[must_use]
+    pub fn follow<'a>(&'a self, text: &'a str) -> &'a str {
+        let name = text.trim().strip_prefix('=').map(str::trim);
+        name.map_or(text, |name| self.or(&["value-", name].concat(), text))
+    }
+
     /// Whether `name` was ever set.
     #[must_use]
     pub fn has(&self, name: &str) -> bool {

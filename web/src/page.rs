@@ -2,7 +2,7 @@
 use crate::fields::Fields;
 use crate::keep::json;
 use crate::owned;
-use crate::room::{divide, frame, gear, run, shop, thread};
+use crate::room::{bench, divide, frame, gear, run, shop, thread};
 use crate::seam::{self, Effect, Event};
 use handturn::run::Frozen;
 
@@ -85,6 +85,7 @@ fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
         _ => {
             let thread = thread::event(&mut state.fields, &mut state.jobs, *event);
             let ours = thread.or_else(|| gear::event(&mut state.fields, event));
+            let ours = ours.or_else(|| bench::event(&mut state.fields, event));
             return ours.unwrap_or_else(|| divide::event(&mut state.fields, *event));
         }
     }
@@ -98,6 +99,7 @@ fn open_room(state: &mut State, room: &str, field: &str) -> Vec<Effect> {
         "shop" => "shop-title",
         "thread" => "thread-title",
         "gear" => "gear-title",
+        "bench" => "bench-title",
         _ => "divide-title",
     };
     vec![Effect::Focus(if field.is_empty() { title } else { field }.to_owned())]
@@ -122,6 +124,7 @@ fn screen(state: &State) -> String {
             "shop" => shop::screen(&state.fields),
             "thread" => thread::screen(&state.fields, &state.jobs),
             "gear" => gear::screen(&state.fields),
+            "bench" => bench::screen(&state.fields),
             _ => divide::screen(&state.fields, state.wide),
         };
         frame::frame(&state.fields, offers_newer(state), &run::strip(&state.desk), &room)

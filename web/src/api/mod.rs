@@ -6,6 +6,7 @@
 //! Of threads, which are measured in either unit, a length is told in both
 //! ([`thread`]).
 //! Whole numbers beyond 2^53 never leave as something else: they are an error.
+pub mod bench;
 pub mod dial;
 pub mod gear;
 mod given;
@@ -171,6 +172,25 @@ pub fn pass(request: &JsValue, number: &JsValue) -> Result<JsValue, JsValue> {
 #[wasm_bindgen]
 pub fn of_shape(about: &str, request: &JsValue) -> Result<JsValue, JsValue> {
     out(given(request).and_then(|request| shaped::answer(about, &request)))
+}
+
+/// The small sums there are: their names, what each asks.
+///
+/// # Errors
+/// None that can be met.
+#[wasm_bindgen]
+pub fn sums() -> Result<JsValue, JsValue> {
+    out(Ok(bench::all()))
+}
+
+/// The answer of a small sum: see [`bench::answer`].
+///
+/// # Errors
+/// A [`Refusal`] that names the value.
+#[wasm_bindgen(js_name = "sum")]
+pub fn small_sum(name: &JsValue, asked: &JsValue, owned: &JsValue) -> Result<JsValue, JsValue> {
+    let answer = || bench::answer(&given(name)?, &given(asked)?, &given(owned)?);
+    out(answer())
 }
 
 /// What is asked of a wheel: `about` is one of what [`gear::answer`] knows.

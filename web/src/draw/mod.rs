@@ -14,6 +14,7 @@ pub mod helix;
 pub mod plate;
 pub mod rack;
 pub mod ratchet;
+pub(crate) mod sketch;
 pub mod spline;
 pub mod strip;
 pub mod swing;

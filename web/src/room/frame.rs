@@ -4,10 +4,11 @@ use crate::words;
 use maud::{Markup, html};
 
 /// The rooms there are, as pressed and as named. A room appears when it works.
-const ROOMS: [(&str, &str); 4] = [
+const ROOMS: [(&str, &str); 5] = [
     ("divide", words::DIVIDE),
     ("thread", words::thread::THREAD),
     ("gear", words::gear::GEAR),
+    ("bench", words::bench::BENCH),
     ("shop", words::SHOP),
 ];
 
@@ -72,6 +73,8 @@ fn icon(room: &str) -> Markup {
                 circle cx="12" cy="12" r="6.6" {}
                 circle cx="12" cy="12" r="2.2" {}
                 circle cx="12" cy="12" r="8.2" stroke-width="3" pathLength="18" stroke-dasharray=".55 .45" {}
+            } @else if room == "bench" {
+                path d="M2 20.5h20M3.5 16L19 12.6M19 12.6L17.6 6.2 2.1 9.6 3.5 16M19 12.6v6M15.5 18.6h7" {}
             } @else {
                 path d="M3 4h18v16H3zM3 9.3h18M3 14.7h18M10 6.7h4M10 12h4M10 17.4h4" {}
             }

@@ -1,4 +1,5 @@
 //! The rooms: each reads its fields and gives its markup.
+pub mod bench;
 pub mod divide;
 pub mod frame;
 pub mod gear;

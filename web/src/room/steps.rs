@@ -57,7 +57,8 @@ impl<'a> Text<'a> {
     /// What stands in one of them.
     pub(super) fn get(&self, name: &str) -> &'a str {
         let default = default_in(self.names, name);
-        if self.last { self.fields.or(&good(name), default) } else { self.fields.or(name, default) }
+        let name = if self.last { &good(name) } else { name };
+        self.fields.follow(self.fields.or(name, default))
     }
 
     /// Whether a field stands empty.

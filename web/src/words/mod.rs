@@ -25,6 +25,7 @@ macro_rules! words {
         pub(crate) const ALL: &[&str] = &[$($text),*];
     };
 }
+pub mod bench;
 pub mod dial;
 pub mod gear;
 pub mod plate;
@@ -298,7 +299,8 @@ mod tests {
         let ours = dial::ALL.iter().chain(plate::ALL);
         let rooms = shop_file::ALL.iter().chain(thread::ALL).chain(ours);
         let gears = gear::EVERY.into_iter().flatten();
-        for text in ALL.iter().chain(runs).chain(gears).chain(rooms).chain(&kinds) {
+        let sums = bench::EVERY.iter().copied().flatten();
+        for text in ALL.iter().chain(runs).chain(gears).chain(sums).chain(rooms).chain(&kinds) {
             assert!(!text.trim().is_empty());
             for word in ["invalid", "oops", "sorry", "perfect", "optimal", "error:", "!", "please"]
             {

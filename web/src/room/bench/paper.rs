@@ -1,0 +1,98 @@
+//! An answer as markup: its figures, its tables.
+use super::sum::{Answer, Group, Table, Value};
+use crate::room::steps::fact;
+use crate::words::bench as says;
+use crate::words::{about, angle_text, decimal, grouped, in_inch, mm, thou};
+use handturn::measure::Angle;
+use handturn::number::{Fraction, float};
+use maud::{Markup, html};
+
+/// The figures: the first one large, the others under it.
+pub(super) fn figures(answer: &Answer, stale: bool, again: &str) -> Markup {
+    let Some(first) = answer.figures.first() else { return html! {} };
+    let (main, unit, under) = parts(&first.value);
+    html! {
+        div.answer-frame {
+            h3 id="answer" tabindex="-1" aria-live="polite" {
+                span.lab { (says::heading_of(first.label, stale)) }
+                span.answer-big { (main) " " small { (unit) } @if !under.is_empty() { span.also { (under) } } }
+                (again)
+            }
+        }
+        @if answer.figures.len() > 1 {
+            dl.facts {
+                @for figure in answer.figures.iter().skip(1) {
+                    @let (main, unit, under) = parts(&figure.value);
+                    (fact(figure.label, &says::with_unit(&main, unit), &[&under]))
+                }
+            }
+        }
+    }
+}
+
+/// A table; it scrolls sideways where it must.
+pub(super) fn table(table: &Table) -> Markup {
+    html! {
+        div.scroll tabindex="0" role="region" aria-label=(table.caption) {
+            table.readings {
+                caption { (table.caption) }
+                thead { tr { @for (_, label) in table.head { th scope="col" { (label) } } } }
+                tbody {
+                    @for row in &table.rows {
+                        tr {
+                            @for (k, value) in row.iter().enumerate() {
+                                @if k == 0 { th scope="row" { (cell(value)) } } @else { td { (cell(value)) } }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn cell(value: &Value) -> Markup {
+    let (main, unit, under) = parts(value);
+    html! { b { (says::with_unit(&main, unit)) } @if !under.is_empty() { span.in { (under) } } }
+}
+
+/// A value as it is read: the figure, its unit, the other unit under it.
+pub(crate) fn parts(value: &Value) -> (String, &'static str, String) {
+    match value {
+        Value::Length(length) if length.mm().abs() < THIN => {
+            (mm(*length), "mm", thou(float::of(length.mm())) + " thou")
+        }
+        Value::Length(length) => (mm(*length), "mm", in_inch(*length)),
+        Value::About(mm) if mm.value.abs() < 1.0 => {
+            (about(mm.value, 3), "mm", thou(mm.value) + " thou")
+        }
+        Value::About(mm) => (about(mm.value, 3), "mm", about(mm.value / 25.4, 4) + " in"),
+        Value::Angle(angle) => (angle_text(*angle), "", decimal_degrees(*angle)),
+        Value::Degrees(degrees) => {
+            let angle = float::nearest(degrees.value, 36_000).map(Angle::from_degrees);
+            let text = angle.and_then(Result::ok).map(angle_text).unwrap_or_default();
+            (text, "", about(degrees.value, 4) + "°")
+        }
+        Value::Count(count) => (grouped(*count), "", String::new()),
+        Value::Number { value, places, unit } => (about(value.value, *places), unit, String::new()),
+        Value::Text(text) => (text.clone(), "", String::new()),
+    }
+}
+
+/// Lengths below this are told in thou, others in inches.
+const THIN: Fraction = Fraction::ONE;
+
+fn decimal_degrees(angle: Angle) -> String {
+    angle.degrees().map(|degrees| decimal(degrees, 4) + "°").unwrap_or_default()
+}
+
+/// A group of sums.
+#[must_use]
+pub(crate) const fn group(group: Group) -> &'static str {
+    match group {
+        Group::Turn => says::TURN,
+        Group::Mill => says::MILL,
+        Group::Fit => says::FIT,
+        Group::Wire => says::WIRE,
+    }
+}

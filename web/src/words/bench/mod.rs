@@ -1,0 +1,54 @@
+//! Words of the small sums: what they share, and a file for each.
+pub mod tilt;
+
+use crate::words::inches;
+
+words! {
+    BENCH = "Bench";
+    FIND = "Find a sum";
+    BACK = "Back to all small sums";
+    NONE_FOUND = "No sum goes by this word.";
+    TO_SCALE = "Drawn to scale.";
+    TURN = "Turn";
+    MILL = "Mill";
+    FIT = "Fit";
+    WIRE = "Wire and sheet";
+}
+
+/// The labels of every sum, for the test that reads them.
+#[cfg(test)]
+pub(crate) const EVERY: &[&[&str]] = &[ALL, tilt::ALL];
+
+/// How many sums were found.
+#[must_use]
+pub fn found(count: usize) -> String {
+    if count == 1 {
+        "1 sum found".to_owned()
+    } else {
+        [&*count.to_string(), " sums found"].concat()
+    }
+}
+
+/// Where a rule stands printed.
+#[must_use]
+pub fn source(source: &str) -> String {
+    ["Rule from: ", source, "."].concat()
+}
+
+/// A figure with its unit after it.
+#[must_use]
+pub fn with_unit(figure: &str, unit: &str) -> String {
+    if unit.is_empty() { figure.to_owned() } else { [figure, " ", unit].concat() }
+}
+
+/// A length in inches, for a line of working.
+#[must_use]
+pub fn inch(length: handturn::measure::Length) -> String {
+    inches(length) + " in"
+}
+
+/// What a first figure is, said so where what is typed does not read.
+#[must_use]
+pub fn heading_of(label: &str, stale: bool) -> String {
+    crate::words::gear::heading(label, stale)
+}
