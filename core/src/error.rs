@@ -169,6 +169,10 @@ pub enum Field {
     Taper,
     /// A tolerance class of a fit, or its nominal size.
     Fit,
+    /// Grade of a tolerance class.
+    Grade,
+    /// What a finished part measures.
+    Measured,
 }
 
 /// What is wrong, with the limits that apply.

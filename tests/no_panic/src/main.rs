@@ -12,6 +12,7 @@
 mod cutting;
 mod dials;
 mod divide;
+mod fits;
 mod gearing;
 mod head;
 mod lifts;
@@ -59,6 +60,7 @@ extern "C" fn _start() {
     wheels::calls();
     sheets::calls();
     dials::calls();
+    fits::calls();
     lifts::calls();
 }
 

@@ -3,6 +3,7 @@ mod coverage;
 mod dials;
 mod differential;
 mod direct;
+mod fits;
 mod fitting;
 mod gearing;
 mod holes;
@@ -215,6 +216,8 @@ pub(crate) const TOPICS: &[Topic] = &[
         run: wheels_shaped::pairs,
     },
     Topic { file: "wheel_cams.csv", title: "cam lobes", run: wheels_shaped::cams },
+    Topic { file: "fit_classes.csv", title: "ISO 286 classes", run: fits::classes },
+    Topic { file: "fit_play.csv", title: "ISO 286 fits", run: fits::play },
 ];
 
 /// Checks each row of `file`; `check` says whether the row is one to refuse and why it fails.

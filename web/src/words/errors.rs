@@ -35,6 +35,9 @@ pub fn said(error: &Error, typed: &str) -> Said {
         (Field::Diameter, Cause::Empty) => {
             "A square thread needs the diameter of its root.".to_owned()
         }
+        (Field::Fit, Cause::NotANumber) => {
+            "A fit is a hole in capitals and a shaft in small letters, like H7/g6.".to_owned()
+        }
         (_, Cause::Empty) => name.to_owned() + " stands empty.",
         (_, Cause::NotANumber) => name.to_owned() + " must be a number.",
         (_, Cause::NotWhole) => name.to_owned() + " must be a whole number.",
@@ -145,6 +148,9 @@ const fn conflict(field: Field) -> Option<&'static str> {
         Field::Key => "Keys this wide leave no space between them.",
         Field::Taper => "A taper must grow by more than 0 and at most twice its length.",
         Field::Fit => "The standard has no such class at this size.",
+        Field::Measured => {
+            "Measure more closely: off by this much, nothing keeps the fit for sure."
+        }
         Field::Rise => "The rise must be less than the cam’s radius.",
         Field::Module => "Two wheels that run together need the same module or diametral pitch.",
         Field::Shift => {
@@ -288,6 +294,8 @@ pub fn field(field: Field) -> &'static str {
         Field::Pieces => "A leaf or block",
         Field::Taper => "The taper",
         Field::Fit => "The fit",
+        Field::Grade => "The grade",
+        Field::Measured => "What was measured",
         _ => "The number",
     }
 }
