@@ -91,6 +91,13 @@ export async function making(page, parts = '127') {
   await page.locator('#panel-make').waitFor();
 }
 
+/** A small sum, found by its name in the list. */
+async function bench(page, sum) {
+  await room(page, 'bench');
+  await page.locator(`#be-row-${sum}`).click();
+  await page.locator(`#be-row-${sum}[aria-current]`).waitFor({ state: 'attached' });
+}
+
 /** Opens every part that is folded away. */
 const unfold = (page) => page.evaluate(() => document.querySelectorAll('main details').forEach((part) => { part.open = true; }));
 
@@ -148,6 +155,10 @@ export const SCREENS = {
     await page.locator('#pl-no-head').click();
     await page.locator('#pl-free-tape').click();
   },
+  'Bench, every sum': (page) => room(page, 'bench'),
+  'Bench, nothing found': async (page) => { await room(page, 'bench'); await page.locator('#bench-find').fill('xyzzy'); },
+  'Bench, tilt': (page) => bench(page, 'tilt'),
+  'Bench, a wrong entry': async (page) => { await bench(page, 'tilt'); await page.locator('#be-tilt-angle').fill('95'); },
   'Shop, nothing typed': (page) => room(page, 'shop'),
   'Shop, stocked': stock,
   'Shop, dials, errors and an undo': async (page) => {

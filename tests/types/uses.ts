@@ -10,6 +10,7 @@ import {
   dialMarks, dialMark, dialStops, dialFigures, vernier, vernierReads, dialWidth, dialDiameter, dialsForScrew, fineDialSteps, fineDial,
   ratchet, faceTeeth, splines, keyway, flats, clockPair, camLobe, camSteps,
   helical, helixGears, wormPair, bevelPair, rack,
+  sum, sums,
 } from 'handturn';
 import type {
   Answer, Arms, At, CircleAt, Compound, Differential, Equation, Fraction, Group, Head, Holes, Kind, Marks,
@@ -25,6 +26,7 @@ import type {
   ToothCaliper, WormAsked, WormSizes, WormWheel,
   About, Caliper, Cutter, CutterAsked, CutterChoice, Mesh, NumberGiven, PairAsked, Pins, PinsOver, Span, Swing, SwingAsked, ToothAsked, ToothSize,
   Trial, TrialAsked, WheelAsked, WheelBlank, WheelFound, WheelOwn, WheelSizes, WheelTold,
+  SumAnswer, SumFigure, SumKind,
   Side, Sizes, Tapping, Thread, ThreadAsked, ThreadGiven, Wires, WiresAsked,
 } from 'handturn';
 
@@ -42,6 +44,7 @@ export const all: Record<keyof typeof handturn, unknown> = {
   dialMarks, dialMark, dialStops, dialFigures, vernier, vernierReads, dialWidth, dialDiameter, dialsForScrew, fineDialSteps, fineDial,
   ratchet, faceTeeth, splines, keyway, flats, clockPair, camLobe, camSteps,
   helical, helixGears, wormPair, bevelPair, rack,
+  sum, sums,
 };
 
 export async function starts(bytes: ArrayBuffer, fetched: Response): Promise<void> {
@@ -547,5 +550,20 @@ export function slanted(): string[] {
     ...cones.flatMap((asked) => pair(bevelPair(asked))),
     ...[sides.pitch, sides.thickness, sides.addendum, sides.depth, sides.length, sides.worst, sides.adjacent].map(told),
     ...sides.readings.flatMap(({ wanted, turns, mark, off }) => [told(wanted), (turns + mark).toFixed(), told(off)]),
+  ];
+}
+
+/** Small sums: what there is to ask, and an answer of every kind of figure. */
+export function summed(): string[] {
+  const figure = (value: SumFigure): string =>
+    typeof value === 'number' ? value.toFixed() : typeof value === 'string' ? value
+      : 'mm' in value ? told(value) : 'degrees' in value ? value.degrees.toFixed() : (value.value + value.within).toFixed();
+  const kinds: SumKind[] = sums();
+  const answer: SumAnswer = sum('tilt', { angle: '0 45', span: 40 }, { feelers: '0.1 0.2' });
+  return [
+    ...kinds.flatMap(({ sum: key, group, name, about, asks }) => [key, group, name, about, ...asks.flatMap((ask) => [ask.key, ask.label, ask.usual, ...(ask.choices ?? [])])]),
+    ...Object.values(answer.figures).map(figure),
+    ...Object.values(answer.tables).flat().flatMap((row) => Object.values(row).map(figure)),
+    answer.sum, answer.title, answer.care, answer.source, answer.drawing, ...answer.working, ...answer.notes,
   ];
 }

@@ -76,10 +76,7 @@ fn one(fields: &Fields, sum: &'static Sum) -> Markup {
                 button.btn.back type="button" data-do="bench" data-value="" aria-label=(says::BACK) { "‹ " (says::BENCH) }
                 h2 id="sum-title" tabindex="-1" { (sum.name) }
             }
-            div.sum-ask id="be-ask" {
-                (form(fields, sum, wrong.as_ref()))
-                @if let Some(answer) = &answer { figure.plate.draw { (answer.drawing) figcaption.why { (says::TO_SCALE) } } }
-            }
+            (form(fields, sum, wrong.as_ref()))
             @if let Some(answer) = &answer {
                 div.sum-ans id="be-answer" {
                     (paper::figures(answer, wrong.is_some(), fields.get("bench-said")))
@@ -87,6 +84,7 @@ fn one(fields: &Fields, sum: &'static Sum) -> Markup {
                     @if !sum.care.is_empty() { (caution(html! { (sum.care) })) }
                     @for note in &answer.notes { p.why { (note) } }
                 }
+                figure.plate.draw id="be-drawing" { (answer.drawing) figcaption.why { (says::TO_SCALE) } }
                 div.sum-why id="be-why" {
                     h3 { (words::BY_HAND) }
                     ul.work { @for line in &answer.working { li { (line) } } }
@@ -102,7 +100,7 @@ fn form(fields: &Fields, sum: &'static Sum, wrong: Option<&Wrong>) -> Markup {
     let nowhere =
         wrong.filter(|(name, _)| sum.entry(name).is_none_or(|e| !e.is_asked(|n| given.typed(n))));
     html! {
-        section.ask.sum-form aria-label=(sum.name) {
+        section.ask.sum-form id="be-ask" aria-label=(sum.name) {
             @for entry in sum.entries.iter().filter(|entry| entry.is_asked(|name| given.typed(name))) {
                 (ask(sum, entry, given.typed(entry.name), wrong))
             }

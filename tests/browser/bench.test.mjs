@@ -1,0 +1,88 @@
+// Bench as a person meets it: each sum found by its words, typed into, read; keys alone;
+// what was typed still there after the page opens again.
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { FILE, withBrowser } from './rig.mjs';
+
+const DESK = { width: 1280, height: 800 };
+const PHONE = { width: 390, height: 844 };
+
+/** A sum, how it is searched for, what is typed or pressed (`field=value`), what it then says. */
+const SUMS = [
+  ['tilt', 'feel', ['angle=1 30', 'span=50'], ['1.309 mm', '0.0515 in', 'Clamp the block']],
+  ['tilt', 'shim', ['rule=tangent', 'span=40', 'angle=45'], ['40.000 mm', 'Tangent: a leaf lies flat']],
+];
+
+/** What is refused: a sum, what is typed, the sentence tied to the last field typed into. */
+const REFUSED = [
+  ['tilt', ['angle=95'], 'Angle must be between 0 and 80 degrees.'],
+  ['tilt', ['span=abc'], 'Length must be a number.'],
+];
+
+async function bench(browser, size = DESK) {
+  const page = await browser.open(FILE, size);
+  await page.locator('[data-do=room][data-value=bench]').click();
+  await page.locator('#bench-find').waitFor();
+  return page;
+}
+
+async function enter(page, sum, entries) {
+  for (const entry of entries) {
+    const [name, value] = [entry.slice(0, entry.indexOf('=')), entry.slice(entry.indexOf('=') + 1)];
+    const id = `be-${sum}-${name}`;
+    const field = page.locator(`#${id}`);
+    if (await field.count() > 0) await field.fill(value);
+    else await page.locator(`[data-do="${id}"][data-value="${value}"]`).click();
+  }
+}
+
+test('every sum is found by a word, takes what is typed and says its answer', () => withBrowser(async (browser) => {
+  const page = await bench(browser);
+  for (const [sum, word, entries, said] of SUMS) {
+    await page.locator('#bench-find').fill(word);
+    await page.locator(`#be-row-${sum}`).click();
+    await page.locator(`#be-row-${sum}[aria-current]`).waitFor();
+    await enter(page, sum, entries);
+    for (const text of said) await page.locator('.sum').getByText(text).first().waitFor();
+    assert.equal(await page.locator('.sum figure svg').count(), 1, `${sum} is drawn`);
+  }
+}));
+
+test('what cannot be read is said at its field, and the last good answer stays', () => withBrowser(async (browser) => {
+  const page = await bench(browser);
+  for (const [sum, entries, sentence] of REFUSED) {
+    await page.locator(`#be-row-${sum}`).click();
+    await enter(page, sum, entries);
+    const id = `be-${sum}-${entries.at(-1).split('=')[0]}`;
+    await page.locator(`#${id}-error`, { hasText: sentence }).waitFor();
+    assert.equal(await page.locator(`#${id}`).getAttribute('aria-describedby'), `${id}-error`);
+    await page.locator('#answer', { hasText: 'Last good answer' }).waitFor();
+  }
+}));
+
+test('every sum there is has a row here', () => withBrowser(async (browser) => {
+  const page = await bench(browser);
+  const keys = await page.locator('.bench-row').evaluateAll((rows) => rows.map((row) => row.dataset.value));
+  assert.deepEqual(keys.filter((key) => !SUMS.some(([sum]) => sum === key)), []);
+}));
+
+test('by keys alone, on a phone: two letters, Enter, type, Escape, and it is there again', () => withBrowser(async (browser) => {
+  const page = await bench(browser, PHONE);
+  assert.equal(await page.locator('.sum').isVisible(), false);
+  await page.locator('#bench-find').focus();
+  await page.keyboard.type('ti');
+  await page.locator('#be-row-tilt').waitFor();
+  await page.keyboard.press('Enter');
+  await page.locator('#sum-title:focus', { hasText: 'Tilt by feeler' }).waitFor();
+  assert.equal(await page.locator('#be-list').isVisible(), false);
+  await page.keyboard.press('Tab');
+  assert.equal(await page.evaluate(() => document.activeElement.id), 'be-tilt-angle');
+  await page.keyboard.press('Control+A');
+  await page.keyboard.type('2');
+  await page.locator('#answer', { hasText: '1.396' }).waitFor();
+  await page.keyboard.press('Escape');
+  await page.locator('#be-row-tilt:focus', { hasText: '2° under 40 mm: 1.396 mm' }).waitFor();
+  await page.reload();
+  await page.locator('[data-do=room][data-value=bench]').click();
+  await page.locator('#be-row-tilt', { hasText: '2° under 40 mm: 1.396 mm' }).waitFor();
+}));

@@ -1,0 +1,49 @@
+// Small sums in the JavaScript package, as it is built.
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { handturn, near, refusal } from './rig.mjs';
+
+const { sum, sums } = handturn;
+
+const rad = (degrees) => (degrees * Math.PI) / 180;
+
+/** A sum, what is asked of it, one of its figures and what that must be (mm, degrees, value or as it is). */
+const ROWS = [
+  ['tilt', { angle: '0 45', span: 40 }, 'lift', 40 * Math.sin(rad(0.75))],
+  ['tilt', { angle: '0 45', span: 40, rule: 'tangent' }, 'lift', 40 * Math.tan(rad(0.75))],
+];
+
+const told = (figure) => figure.mm ?? figure.degrees ?? figure.value ?? figure;
+
+test('every sum answers as worked out by other means', () => {
+  for (const [name, asked, key, wanted] of ROWS) {
+    const found = told(sum(name, asked).figures[key]);
+    if (typeof wanted === 'number') near(found, wanted, 1e-9 * Math.max(1, Math.abs(wanted)));
+    else assert.equal(found, wanted, `${name} ${key}`);
+  }
+});
+
+test('every sum has a row here, answers to what is usual, and says its care and source', () => {
+  const all = sums();
+  assert.deepEqual(all.filter(({ sum: key }) => !ROWS.some(([name]) => name === key)).map(({ sum: key }) => key), []);
+  for (const { sum: key, asks } of all) {
+    const usual = Object.fromEntries(asks.map(({ key: ask, usual: text }) => [ask, text]));
+    const answer = sum(key, usual);
+    assert.deepEqual(answer.figures, sum(key).figures, key);
+    assert.ok(answer.source.length > 0 && answer.working.length > 0 && answer.drawing.startsWith('<svg'), key);
+  }
+});
+
+test('the leaves that come nearest, out of those owned', () => {
+  const { tables } = sum('tilt', { angle: '0 45', span: 40 }, { feelers: '0.0025in 0.018in 0.02in 0.4 0.005in' });
+  assert.deepEqual(tables.choices.map(({ pieces }) => pieces), ['0.508', '0.4572 + 0.0635']);
+});
+
+test('what cannot be is refused by name', () => {
+  refusal(() => sum('tilt', { angle: 90 }), 'angle', 'OutOfRange');
+  refusal(() => sum('tilt', { span: 'abc' }), 'span', 'NotANumber');
+  refusal(() => sum('tilt', { rule: 'cosine' }), 'rule', 'Unknown');
+  refusal(() => sum('tilt', { angel: 1 }), 'angel', 'Unknown');
+  refusal(() => sum('tlit'), 'sum', 'Unknown');
+  refusal(() => sum('tilt', { span: NaN }), 'span', 'WrongKind');
+});
