@@ -45,7 +45,7 @@
 //! and what lies outside the screen is laid out when it comes there. Give an `id` to every element that comes and
 //! goes among others of its kind (rows, panels), and to whatever takes the focus.
 //! Write with `maud::html!`, which escapes text and attribute values; `PreEscaped`
-//! is not used. The content policy refuses `style="…"` and `on…="…"`: use classes,
+//! is not used, but for markup of this page that is taken out of its place whole (`room/told.rs`). The content policy refuses `style="…"` and `on…="…"`: use classes,
 //! `data-do` and SVG attributes.
 //!
 //! **At first open** the page already holds the frame and the field for parts: the

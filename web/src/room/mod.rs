@@ -8,5 +8,6 @@ pub mod run;
 pub mod shop;
 mod steps;
 pub mod thread;
+pub mod told;
 #[cfg(test)]
 mod visit;

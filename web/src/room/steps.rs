@@ -143,6 +143,11 @@ impl Tabs {
         steps.find(|value| *value == chosen).unwrap_or(first)
     }
 
+    /// What a step is called.
+    pub(super) fn label(&self, step: &str) -> &'static str {
+        self.steps.iter().find(|(value, _)| *value == step).map_or("", |(_, label)| label)
+    }
+
     /// The tabs, and `panel` under the answer's heading where there is an answer.
     pub(super) fn around(&self, fields: &Fields, heading: &str, panel: Option<&Markup>) -> Markup {
         let open = self.open(fields);

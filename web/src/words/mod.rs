@@ -26,6 +26,7 @@ macro_rules! words {
     };
 }
 pub mod bench;
+pub mod card;
 pub mod dial;
 pub mod gear;
 pub mod plate;

@@ -3,6 +3,7 @@
 mod ask;
 mod budget;
 mod dial;
+mod entry;
 mod form;
 mod panel;
 mod paper;
@@ -10,6 +11,8 @@ mod plate;
 mod same;
 mod table;
 mod ways;
+
+pub use entry::entry;
 
 use crate::fields::Fields;
 use crate::owned::{self, Entry};

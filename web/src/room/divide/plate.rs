@@ -199,7 +199,7 @@ pub(super) fn row(worked: &Worked, rank: usize, plan: &Plan) -> Markup {
     row.drawn(worked.makes().then(|| panel(worked, plan)))
 }
 
-fn panel(worked: &Worked, plan: &Plan) -> Markup {
+pub(super) fn panel(worked: &Worked, plan: &Plan) -> Markup {
     let form = Form { fields: worked.fields, names: NAMES, wrong: plan.wrong.as_ref() };
     html! {
         @match &plan.made {

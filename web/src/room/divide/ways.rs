@@ -61,7 +61,7 @@ fn heading(worked: &Worked, ways: usize, stale: bool) -> String {
 }
 
 /// What was asked, in a heading.
-fn asked(question: &Question) -> String {
+pub(super) fn asked(question: &Question) -> String {
     match question {
         Question::Parts(parts) => words::grouped(i64::from(parts.count)),
         Question::Angle(repeated) => words::angle_text(repeated.angle),

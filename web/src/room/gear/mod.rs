@@ -2,6 +2,7 @@
 //! blank, cutter, depth, check. What the teeth are is chosen in the entry.
 mod bevel;
 mod cutters;
+mod entry;
 mod helical;
 mod kind;
 mod rack;
@@ -13,6 +14,8 @@ mod straight;
 mod tests;
 mod wheel;
 mod worm;
+
+pub use entry::entry;
 
 use super::steps::{self, Form, Tabs, Wrong};
 use crate::fields::Fields;

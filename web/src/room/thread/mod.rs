@@ -2,6 +2,7 @@
 //! in four steps: size it, cut it, gear it, measure it.
 mod ask;
 mod cut;
+mod entry;
 mod extra;
 mod form;
 mod gear;
@@ -15,6 +16,7 @@ mod table;
 mod tests;
 mod which;
 
+pub use entry::entry;
 pub use jobs::Jobs;
 pub(crate) use jobs::Note;
 
