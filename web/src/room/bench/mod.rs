@@ -1,11 +1,14 @@
 //! Bench: the small sums between the big questions, listed by what the hands do and
 //! found by their words. Each is a table in `sums/`; what is here serves them all.
+mod entry;
 mod find;
 mod paper;
 pub(crate) mod sum;
 pub(crate) mod sums;
 #[cfg(test)]
 mod tests;
+
+pub use entry::entry;
 
 use crate::fields::Fields;
 use crate::pieces::{Field, caution, field, field_error, segmented, sign};

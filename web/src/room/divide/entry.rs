@@ -83,7 +83,7 @@ mod tests {
         assert!(
             list.lines
                 .iter()
-                .any(|line| line.starts_with("Position 2: Work stands at 17°30′; Move ")),
+                .any(|line| line.starts_with("Position 2: Work stands at 17° 30′; Move ")),
             "{:#?}",
             list.lines
         );
