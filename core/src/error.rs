@@ -173,6 +173,14 @@ pub enum Field {
     Grade,
     /// What a finished part measures.
     Measured,
+    /// Radius of an arc.
+    Radius,
+    /// Chord of an arc.
+    Chord,
+    /// What steps leave standing above a curve.
+    Scallop,
+    /// Neck beside a ball.
+    Neck,
 }
 
 /// What is wrong, with the limits that apply.

@@ -1,4 +1,7 @@
 //! Small sums between the big questions, one file a sum.
 pub mod fit;
+pub mod disks;
+pub mod sagitta;
 pub mod stack;
+pub mod taper;
 pub mod tilt;

@@ -156,6 +156,11 @@ const fn conflict(field: Field) -> Option<&'static str> {
         Field::Shift => {
             "The profile shift must be from −1 to 1 modules, and leave teeth that can meet."
         }
+        Field::Taper => {
+            "The large end must be the larger, and the taper at most 20 times its length."
+        }
+        Field::Chord => "A chord is no longer than the circle is wide.",
+        Field::Neck => "The neck must be smaller than the ball and the stock.",
         Field::Backlash => {
             "Backlash and thinning must be from 0 to a small part of the module, and within reach."
         }
@@ -296,6 +301,10 @@ pub fn field(field: Field) -> &'static str {
         Field::Fit => "The fit",
         Field::Grade => "The grade",
         Field::Measured => "What was measured",
+        Field::Radius => "The radius",
+        Field::Chord => "The chord",
+        Field::Scallop => "The scallop",
+        Field::Neck => "The neck",
         _ => "The number",
     }
 }

@@ -1,0 +1,515 @@
+//! Tapers: so much in a foot, one in so many, or an angle, each told as all the others;
+//! top slide, tailstock and gauge set for one; put right from two readings.
+//!
+//! Rule: taper = (large − small diameter) ÷ length between them, half the included
+//! angle is atan(taper ÷ 2), and the tailstock goes over by half the taper times the
+//! whole length between centres, whatever part of it is tapered (Turning and Boring,
+//! F. D. Jones, 1914; Modern Machine-Shop Practice, J. Rose, 1887-88). The rule takes
+//! the work for level though it leans: the sine, also given, would set over a little
+//! less. Neither reckons with the depth of the centres, which shortens the length.
+//!
+//! ```
+//! use handturn::bench::taper::{Ask, Taper, set};
+//! use handturn::measure::Length;
+//! use handturn::number::Fraction;
+//! // The clock's winding square starts as a taper of one inch in a foot, nine between
+//! // centres: 3/8 in over.
+//! let inches = |n| Length::from_inches(Fraction::whole(n));
+//! let taper = Taper::per_foot(Fraction::ONE)?;
+//! let found = set(&Ask { between: Some(inches(9)?), ..Ask::of(taper) })?;
+//! let over = found.over.and_then(|over| over.by.exact).map(Length::inches);
+//! assert_eq!(over, Some(Fraction::new(3, 8)));
+//! assert!((found.figures.half.value - 2.38594).abs() < 0.00001); // 2° 23′ 9″
+//! # Ok::<(), handturn::Error>(())
+//! ```
+use crate::error::{Cause, Error, Field};
+use crate::measure::{
+    Angle, Length,
+    given::{from_nought, minus, plus, size},
+};
+use crate::number::{Approx, Fraction};
+
+/// Steepest taper: so many times its length.
+const STEEPEST: i64 = 20;
+/// Largest angle between the sides, in degrees.
+const WIDEST: u32 = 168;
+
+/// A taper as it was given.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub enum Taper {
+    /// Growth of the diameter for its length: 1/20 for "1 in 20".
+    Rate(Fraction),
+    /// The angle between its sides.
+    Included(Angle),
+}
+
+impl Taper {
+    /// One in `length`.
+    ///
+    /// # Errors
+    /// [`Cause::Zero`].
+    pub fn one_in(length: Fraction) -> Result<Self, Error> {
+        length.inverse().map(Self::Rate).map_err(|e| e.of(Field::Taper))
+    }
+
+    /// So many inches of diameter in a foot.
+    ///
+    /// # Errors
+    /// [`Cause::Overflow`].
+    #[doc(alias = "TPF")]
+    pub fn per_foot(inches: Fraction) -> Result<Self, Error> {
+        inches.over(12).map(Self::Rate).map_err(|e| e.of(Field::Taper))
+    }
+
+    /// Twice the angle of one side from the axis.
+    ///
+    /// # Errors
+    /// [`Cause::Overflow`].
+    pub fn half(angle: Angle) -> Result<Self, Error> {
+        let twice = angle.turns().times(2).map_err(|e| e.of(Field::Angle))?;
+        Ok(Self::Included(Angle::from_turns(twice)))
+    }
+
+    /// From two diameters and the length between them.
+    ///
+    /// # Errors
+    /// What is wrong with a length; [`Cause::Conflict`] of [`Field::Taper`] where the large
+    /// end is not the larger.
+    pub fn between(large: Length, small: Length, length: Length) -> Result<Self, Error> {
+        let rate = rate(large, small, length)?;
+        if rate.is_negative() || rate.is_zero() {
+            return Err(Error::new(Field::Taper, Cause::Conflict));
+        }
+        Ok(Self::Rate(rate))
+    }
+}
+
+/// (`one` − `other`) ÷ `length`, of either sign.
+fn rate(one: Length, other: Length, length: Length) -> Result<Fraction, Error> {
+    size(length, Field::Length)?;
+    from_nought(one, Field::Diameter)?;
+    from_nought(other, Field::Diameter)?;
+    let more = minus(one, other, Field::Taper)?.mm();
+    more.checked_div(length.mm()).map_err(|e| e.of(Field::Taper))
+}
+
+/// One taper in every form.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Figures {
+    /// Growth of the diameter for its length, where it is a fraction.
+    pub exact: Option<Fraction>,
+    /// The same, in any case.
+    pub rate: Approx,
+    /// Inches in a foot.
+    pub per_foot: Approx,
+    /// The length in which the diameter grows by one.
+    pub one_in: Approx,
+    /// Degrees between the sides.
+    pub included: Approx,
+    /// Degrees from the axis: what the top slide is set to.
+    pub half: Approx,
+    /// Sine of that.
+    pub sine: Approx,
+}
+
+/// `taper` in every form.
+///
+/// # Errors
+/// [`Cause::Zero`]; [`Cause::Conflict`] of [`Field::Taper`] below nought or beyond 20 times
+/// its length; [`Cause::OutOfRange`] in degrees for an angle.
+pub fn figures(taper: Taper) -> Result<Figures, Error> {
+    match taper {
+        Taper::Rate(rate) => {
+            if rate.is_zero() {
+                return Err(Error::new(Field::Taper, Cause::Zero));
+            }
+            if rate.is_negative() || rate > Fraction::whole(STEEPEST) {
+                return Err(Error::new(Field::Taper, Cause::Conflict));
+            }
+            let half = Approx::of(rate).by(0.5).atan();
+            Ok(all(Some(rate), Approx::of(rate), half))
+        }
+        Taper::Included(angle) => {
+            let half = angle.turns().over(2).map_err(|e| e.of(Field::Angle))?;
+            let widest = Fraction::new(i64::from(WIDEST), 360)?;
+            if angle.turns().is_zero() {
+                return Err(Error::new(Field::Angle, Cause::Zero));
+            }
+            if angle.turns().is_negative() || angle.turns() > widest {
+                let cause = Cause::OutOfRange { least: 0, greatest: WIDEST };
+                return Err(Error::new(Field::Angle, cause));
+            }
+            let half = Approx::of(half);
+            Ok(all(None, half.sin().over(half.cos()).by(2.0), half))
+        }
+    }
+}
+
+/// From the rate and half the angle in turns.
+fn all(exact: Option<Fraction>, rate: Approx, half: Approx) -> Figures {
+    Figures {
+        exact,
+        rate,
+        per_foot: rate.by(12.0),
+        one_in: Approx::exactly(1.0).over(rate),
+        included: half.by(720.0),
+        half: half.by(360.0),
+        sine: sine(rate),
+    }
+}
+
+/// Sine of half the angle of a taper of this rate: r ÷ √(4 + r²).
+fn sine(rate: Approx) -> Approx {
+    rate.over(rate.times(rate).plus(Approx::exactly(4.0)).sqrt())
+}
+
+/// A length that is exact where the taper it comes from is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Amount {
+    /// Exact, where it is.
+    pub exact: Option<Length>,
+    /// In millimetres, in any case.
+    pub about: Approx,
+}
+
+impl Amount {
+    pub(crate) fn exactly(length: Length) -> Self {
+        Self { exact: Some(length), about: Approx::of(length.mm()) }
+    }
+
+    /// Not exact.
+    pub(crate) const fn near(about: Approx) -> Self {
+        Self { exact: None, about }
+    }
+
+    /// `self` + `other`, or less `other`.
+    fn with(self, other: Self, less: bool) -> Result<Self, Error> {
+        let sum = if less { minus } else { plus };
+        let exact = match (self.exact, other.exact) {
+            (Some(one), Some(other)) => Some(sum(one, other, Field::Taper)?),
+            _ => None,
+        };
+        let about = if less { self.about.minus(other.about) } else { self.about.plus(other.about) };
+        Ok(Self { exact, about: exact.map_or(about, |exact| Approx::of(exact.mm())) })
+    }
+
+    /// Half of it.
+    fn halved(self) -> Result<Self, Error> {
+        let exact = match self.exact {
+            Some(length) => Some(Length::from_mm(length.mm().over(2)?)),
+            None => None,
+        };
+        Ok(Self { exact, about: self.about.by(0.5) })
+    }
+}
+
+impl Figures {
+    /// How much the diameter grows over `length`.
+    fn growth(&self, length: Length) -> Result<Amount, Error> {
+        let of = |rate: Fraction| rate.checked_mul(length.mm()).map_err(|e| e.of(Field::Taper));
+        match self.exact {
+            Some(rate) => of(rate).map(|mm| Amount::exactly(Length::from_mm(mm))),
+            None => Ok(Amount::near(self.rate.times(Approx::of(length.mm())))),
+        }
+    }
+
+    /// Over which length the diameter grows by `growth`.
+    fn length(&self, growth: Length) -> Result<Amount, Error> {
+        let of = |rate: Fraction| growth.mm().checked_div(rate).map_err(|e| e.of(Field::Taper));
+        match self.exact {
+            Some(rate) => of(rate).map(|mm| Amount::exactly(Length::from_mm(mm))),
+            None => Ok(Amount::near(Approx::of(growth.mm()).over(self.rate))),
+        }
+    }
+}
+
+/// A taper to be turned.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Ask {
+    /// The taper.
+    pub taper: Taper,
+    /// Its large end, if known. Two of the three give the third.
+    pub large: Option<Length>,
+    /// Its small end, if known.
+    pub small: Option<Length>,
+    /// The length between them, if known.
+    pub length: Option<Length>,
+    /// Whole length of the work between centres, where it is turned so.
+    pub between: Option<Length>,
+    /// How far the tailstock can be set over.
+    pub reach: Option<Length>,
+    /// Travel over which a dial gauge is read to set the top slide.
+    pub travel: Option<Length>,
+}
+
+impl Ask {
+    /// Nothing but the taper.
+    #[must_use]
+    pub const fn of(taper: Taper) -> Self {
+        let none = None;
+        Self { taper, large: none, small: none, length: none, between: none, reach: none, travel: none }
+    }
+}
+
+/// How the tailstock is set over.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Over {
+    /// By the rule: half the taper times the whole length.
+    pub by: Amount,
+    /// How much less the sine gives, since the work leans: in millimetres.
+    pub leaning: Approx,
+    /// Longest work between centres within the tailstock's reach.
+    pub longest: Option<Amount>,
+    /// Whether it goes further than the tailstock can.
+    pub beyond: bool,
+}
+
+/// How a taper is set.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Set {
+    /// The taper in every form.
+    pub figures: Figures,
+    /// Large end, small end and the length between, where two are known.
+    pub ends: Option<[Amount; 3]>,
+    /// The tailstock.
+    pub over: Option<Over>,
+    /// What a dial gauge on a parallel bar between centres shows while the top slide
+    /// goes the travel by its own screw: the sine, in millimetres.
+    pub by_slide: Option<Approx>,
+    /// What it shows against the top slide's side while the saddle goes the travel: the
+    /// tangent.
+    pub by_saddle: Option<Amount>,
+}
+
+/// Top slide, tailstock and gauge for a taper.
+///
+/// # Errors
+/// As [`figures`]; lengths out of bounds; [`Cause::Conflict`] of [`Field::Length`] where
+/// both ends and the length are given; [`Cause::Conflict`] of [`Field::Taper`] where the
+/// small end would fall below nought or the ends don't grow.
+pub fn set(ask: &Ask) -> Result<Set, Error> {
+    let figures = figures(ask.taper)?;
+    let ends = ends(ask, &figures)?;
+    let over = match ask.between {
+        Some(between) => Some(over(&figures, between, ask.reach)?),
+        None => None,
+    };
+    let (by_slide, by_saddle) = match ask.travel {
+        Some(travel) => {
+            size(travel, Field::Length)?;
+            let slide = figures.sine.times(Approx::of(travel.mm()));
+            (Some(slide), Some(figures.growth(travel)?.halved()?))
+        }
+        None => (None, None),
+    };
+    Ok(Set { figures, ends, over, by_slide, by_saddle })
+}
+
+fn ends(ask: &Ask, figures: &Figures) -> Result<Option<[Amount; 3]>, Error> {
+    let known = |length: Option<Length>, field| match length {
+        Some(length) => from_nought(length, field).map(|_| ()),
+        None => Ok(()),
+    };
+    known(ask.large, Field::Diameter)?;
+    known(ask.small, Field::Diameter)?;
+    known(ask.length, Field::Length)?;
+    let wrong = Error::new(Field::Taper, Cause::Conflict);
+    let [large, small, length] = [ask.large, ask.small, ask.length].map(|l| l.map(Amount::exactly));
+    Ok(Some(match (large, small, length) {
+        (Some(large), None, Some(length)) => {
+            let growth = figures.growth(ask.length.unwrap_or(Length::from_mm(Fraction::ZERO)))?;
+            let small = large.with(growth, true)?;
+            if small.about.value < -small.about.bound {
+                return Err(wrong);
+            }
+            [large, small, length]
+        }
+        (None, Some(small), Some(length)) => {
+            let growth = figures.growth(ask.length.unwrap_or(Length::from_mm(Fraction::ZERO)))?;
+            [small.with(growth, false)?, small, length]
+        }
+        (Some(large), Some(small), None) => {
+            let growth = large.with(small, true)?.exact.filter(|grown| !grown.mm().is_negative());
+            [large, small, figures.length(growth.ok_or(wrong)?)?]
+        }
+        (Some(_), Some(_), Some(_)) => return Err(Error::new(Field::Length, Cause::Conflict)),
+        _ => return Ok(None),
+    }))
+}
+
+fn over(figures: &Figures, between: Length, reach: Option<Length>) -> Result<Over, Error> {
+    size(between, Field::Length)?;
+    let by = figures.growth(between)?.halved()?;
+    // tan − sin = tan·(1 − cos) = tan·sin² ÷ (1 + cos), with cos = sin ÷ tan.
+    let half = figures.rate.by(0.5);
+    let cosine = figures.sine.over(half);
+    let share = figures.sine.times(figures.sine).over(cosine.plus(Approx::exactly(1.0)));
+    let leaning = by.about.times(share);
+    let (mut longest, mut beyond) = (None, false);
+    if let Some(reach) = reach {
+        size(reach, Field::Reach)?;
+        let most = figures.length(plus(reach, reach, Field::Reach)?)?;
+        beyond = most.exact.map_or_else(
+            || by.about.value > crate::number::float::of(reach.mm()) + by.about.bound,
+            |most| between > most,
+        );
+        longest = Some(most);
+    }
+    Ok(Over { by, leaning, longest, beyond })
+}
+
+/// A trial cut that was measured at two places.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Trial {
+    /// The taper wanted; `None` for parallel work.
+    pub wanted: Option<Taper>,
+    /// Whether its large end is the one at the tailstock.
+    pub large_at_tail: bool,
+    /// Diameter measured at the place nearer to the headstock.
+    pub at_head: Length,
+    /// Diameter measured at the place nearer to the tailstock.
+    pub at_tail: Length,
+    /// How far the places lie apart.
+    pub apart: Length,
+    /// Whole length between centres, where the tailstock is to be moved.
+    pub between: Option<Length>,
+    /// Travel over which a gauge is read on the top slide.
+    pub travel: Option<Length>,
+}
+
+/// What to change. Tapers that grow towards the headstock count from nought up.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Correction {
+    /// The taper that was cut, below nought where it is large at the tailstock.
+    pub cut: Fraction,
+    /// How much the difference of the two diameters is off.
+    pub off: Amount,
+    /// Degrees to turn the top slide: above nought, its end by the tailstock comes nearer
+    /// to the axis.
+    pub slide: Approx,
+    /// How far the tailstock moves: above nought, towards the tool.
+    pub tailstock: Option<Amount>,
+    /// By how much the gauge's reading over the travel along the top slide changes.
+    pub gauge: Option<Approx>,
+}
+
+/// How to go from the taper that two readings show to the one wanted.
+///
+/// # Errors
+/// As [`figures`]; lengths out of bounds; [`Cause::Conflict`] of [`Field::Taper`] where
+/// what was cut is steeper than a taper may be.
+pub fn correct(trial: &Trial) -> Result<Correction, Error> {
+    size(trial.at_head, Field::Diameter)?;
+    size(trial.at_tail, Field::Diameter)?;
+    let cut = rate(trial.at_head, trial.at_tail, trial.apart)?;
+    if cut.abs() > Fraction::whole(STEEPEST) {
+        return Err(Error::new(Field::Taper, Cause::Conflict));
+    }
+    let wanted = match trial.wanted {
+        Some(taper) => {
+            let found = figures(taper)?;
+            let sign = if trial.large_at_tail { -1.0 } else { 1.0 };
+            let exact = found.exact.map(|rate| if trial.large_at_tail { rate.negated() } else { rate });
+            all(exact, found.rate.by(sign), found.half.by(sign / 360.0))
+        }
+        None => all(Some(Fraction::ZERO), Approx::exactly(0.0), Approx::exactly(0.0)),
+    };
+    let was = all(Some(cut), Approx::of(cut), Approx::of(cut).by(0.5).atan());
+    let change = |over: Length| wanted.growth(over)?.with(was.growth(over)?, true);
+    let tailstock = match trial.between {
+        Some(between) => {
+            size(between, Field::Length)?;
+            Some(change(between)?.halved()?)
+        }
+        None => None,
+    };
+    let gauge = match trial.travel {
+        Some(travel) => {
+            size(travel, Field::Length)?;
+            Some(wanted.sine.minus(was.sine).times(Approx::of(travel.mm())))
+        }
+        None => None,
+    };
+    let off = change(trial.apart)?;
+    Ok(Correction { cut, off, slide: wanted.half.minus(was.half), tailstock, gauge })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn mm(num: i64, den: i64) -> Length {
+        Length::from_mm(Fraction::new(num, den).unwrap())
+    }
+
+    #[test]
+    fn two_of_ends_and_length_give_the_third() {
+        let ask = Ask::of(Taper::one_in(Fraction::whole(20)).unwrap());
+        let exact = |ask: Ask| set(&ask).unwrap().ends.unwrap().map(|one| one.exact.unwrap());
+        let all = [mm(20, 1), mm(18, 1), mm(40, 1)];
+        let [large, small, length] = all.map(Some);
+        assert_eq!(exact(Ask { large, small, ..ask }), all);
+        assert_eq!(exact(Ask { large, length, ..ask }), all);
+        assert_eq!(exact(Ask { small, length, ..ask }), all);
+        assert_eq!(set(&Ask { small, ..ask }).unwrap().ends, None);
+        let refused = |ask: Ask| set(&ask).map_err(|e| (e.field, e.cause)).unwrap_err();
+        let conflict = |field| (field, Cause::Conflict);
+        assert_eq!(refused(Ask { large, small, length, ..ask }), conflict(Field::Length));
+        assert_eq!(refused(Ask { large: small, small: large, ..ask }), conflict(Field::Taper));
+        let length = Some(mm(401, 1));
+        assert_eq!(refused(Ask { large, length, ..ask }), conflict(Field::Taper));
+        assert_eq!(refused(Ask::of(Taper::Rate(Fraction::ZERO))), (Field::Taper, Cause::Zero));
+    }
+
+    #[test]
+    fn the_tailstock_has_a_reach() {
+        let ask = Ask::of(Taper::one_in(Fraction::whole(20)).unwrap());
+        let reach = Some(mm(5, 1));
+        let at = |between| set(&Ask { between: Some(between), reach, ..ask }).unwrap().over.unwrap();
+        let edge = at(mm(200, 1));
+        assert_eq!((edge.by.exact, edge.beyond), (Some(mm(5, 1)), false));
+        assert_eq!(edge.longest.unwrap().exact, Some(mm(200, 1)));
+        assert!(at(mm(2001, 10)).beyond);
+        // 5 × (1 − cos), cos of atan(1/40).
+        assert!((edge.leaning.value - 0.001_561_768_7).abs() < 1e-9, "{edge:?}");
+        let angle = Angle::from_degrees(Fraction::whole(60)).unwrap();
+        let ask = Ask { between: Some(mm(10, 1)), reach, ..Ask::of(Taper::Included(angle)) };
+        let over = set(&ask).unwrap().over.unwrap();
+        assert!(over.beyond && (over.by.about.value - 5.773_502_69).abs() < 1e-8);
+    }
+
+    #[test]
+    fn corrections_tell_the_way() {
+        // Wanted parallel: 0.06 thicker at the tailstock over 100, 300 between centres.
+        let trial = Trial {
+            wanted: None,
+            large_at_tail: false,
+            at_head: mm(20, 1),
+            at_tail: mm(2006, 100),
+            apart: mm(100, 1),
+            between: Some(mm(300, 1)),
+            travel: Some(mm(50, 1)),
+        };
+        let found = correct(&trial).unwrap();
+        assert_eq!(found.tailstock.unwrap().exact, Some(mm(9, 100)));
+        assert_eq!(found.off.exact, Some(mm(6, 100)));
+        assert!(found.slide.value > 0.0 && (found.gauge.unwrap().value - 0.015).abs() < 1e-6);
+        // The same part of a taper that is large at the tailstock: too steep, so back.
+        let wanted = Some(Taper::one_in(Fraction::whole(2000)).unwrap());
+        let found = correct(&Trial { wanted, large_at_tail: true, ..trial }).unwrap();
+        assert_eq!(found.tailstock.unwrap().exact, Some(mm(15, 1000)));
+        // Cut as wanted: nothing moves.
+        let wanted = Some(Taper::Rate(Fraction::new(6, 10_000).unwrap()));
+        let found = correct(&Trial { wanted, large_at_tail: true, ..trial }).unwrap();
+        assert_eq!(found.off.exact, Some(mm(0, 1)));
+        assert!(found.slide.value.abs() <= found.slide.bound && found.slide.bound < 1e-16);
+    }
+}
