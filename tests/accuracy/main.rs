@@ -10,6 +10,7 @@ mod plates;
 mod shapes;
 mod slanted;
 mod threads;
+mod turning;
 mod wheels;
 mod wide;
 

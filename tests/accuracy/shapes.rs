@@ -11,7 +11,7 @@ use handturn::gear::spline::{self, Between, Spline};
 use handturn::measure::{Angle, Length};
 use handturn::number::{Approx, Fraction};
 
-fn degrees(num: i64, den: i64) -> Angle {
+pub(crate) fn degrees(num: i64, den: i64) -> Angle {
     Angle::from_degrees(part(num, den)).expect("small")
 }
 
@@ -32,7 +32,7 @@ fn turned(right: &Wide, up: &Wide) -> Wide {
 /// Holds `came` against the truth: its bound keeps, and is at most `lazy` times the
 /// rounding of a float of `scale`.
 #[track_caller]
-fn hold(what: &str, came: Approx, truth: &Wide, scale: f64, lazy: f64) {
+pub(crate) fn hold(what: &str, came: Approx, truth: &Wide, scale: f64, lazy: f64) {
     let off = truth.minus(&Wide::of_float(came.value)).magnitude();
     assert!(off <= came.bound, "{what}: {off:e} off, {:e} promised", came.bound);
     let most = lazy * f64::EPSILON * scale;

@@ -128,8 +128,7 @@ pub fn figures(taper: Taper) -> Result<Figures, Error> {
             if rate.is_negative() || rate > Fraction::whole(STEEPEST) {
                 return Err(Error::new(Field::Taper, Cause::Conflict));
             }
-            let half = Approx::of(rate).by(0.5).atan();
-            Ok(all(Some(rate), Approx::of(rate), half))
+            Ok(by_rate(rate))
         }
         Taper::Included(angle) => {
             let half = angle.turns().over(2).map_err(|e| e.of(Field::Angle))?;
@@ -142,13 +141,22 @@ pub fn figures(taper: Taper) -> Result<Figures, Error> {
                 return Err(Error::new(Field::Angle, cause));
             }
             let half = Approx::of(half);
-            Ok(all(None, half.sin().over(half.cos()).by(2.0), half))
+            let sine = half.sin();
+            Ok(all(None, sine.over(half.cos()).by(2.0), half, sine))
         }
     }
 }
 
-/// From the rate and half the angle in turns.
-fn all(exact: Option<Fraction>, rate: Approx, half: Approx) -> Figures {
+/// Of any sign; nought is parallel.
+fn by_rate(rate: Fraction) -> Figures {
+    let of = Approx::of(rate);
+    // The sine is r ÷ √(4 + r²).
+    let sine = of.over(of.times(of).plus(Approx::exactly(4.0)).sqrt());
+    all(Some(rate), of, of.by(0.5).atan(), sine)
+}
+
+/// From the rate, half the angle in turns and its sine.
+fn all(exact: Option<Fraction>, rate: Approx, half: Approx, sine: Approx) -> Figures {
     Figures {
         exact,
         rate,
@@ -156,13 +164,8 @@ fn all(exact: Option<Fraction>, rate: Approx, half: Approx) -> Figures {
         one_in: Approx::exactly(1.0).over(rate),
         included: half.by(720.0),
         half: half.by(360.0),
-        sine: sine(rate),
+        sine,
     }
-}
-
-/// Sine of half the angle of a taper of this rate: r ÷ √(4 + r²).
-fn sine(rate: Approx) -> Approx {
-    rate.over(rate.times(rate).plus(Approx::exactly(4.0)).sqrt())
 }
 
 /// A length that is exact where the taper it comes from is.
@@ -207,6 +210,17 @@ impl Amount {
 }
 
 impl Figures {
+    /// The same taper growing the other way.
+    fn turned(self) -> Self {
+        Self {
+            exact: self.exact.map(Fraction::negated),
+            rate: self.rate.negated(),
+            half: self.half.negated(),
+            sine: self.sine.negated(),
+            ..self
+        }
+    }
+
     /// How much the diameter grows over `length`.
     fn growth(&self, length: Length) -> Result<Amount, Error> {
         let of = |rate: Fraction| rate.checked_mul(length.mm()).map_err(|e| e.of(Field::Taper));
@@ -251,7 +265,15 @@ impl Ask {
     #[must_use]
     pub const fn of(taper: Taper) -> Self {
         let none = None;
-        Self { taper, large: none, small: none, length: none, between: none, reach: none, travel: none }
+        Self {
+            taper,
+            large: none,
+            small: none,
+            length: none,
+            between: none,
+            reach: none,
+            travel: none,
+        }
     }
 }
 
@@ -414,15 +436,11 @@ pub fn correct(trial: &Trial) -> Result<Correction, Error> {
         return Err(Error::new(Field::Taper, Cause::Conflict));
     }
     let wanted = match trial.wanted {
-        Some(taper) => {
-            let found = figures(taper)?;
-            let sign = if trial.large_at_tail { -1.0 } else { 1.0 };
-            let exact = found.exact.map(|rate| if trial.large_at_tail { rate.negated() } else { rate });
-            all(exact, found.rate.by(sign), found.half.by(sign / 360.0))
-        }
-        None => all(Some(Fraction::ZERO), Approx::exactly(0.0), Approx::exactly(0.0)),
+        Some(taper) => figures(taper)?,
+        None => by_rate(Fraction::ZERO),
     };
-    let was = all(Some(cut), Approx::of(cut), Approx::of(cut).by(0.5).atan());
+    let wanted = if trial.large_at_tail { wanted.turned() } else { wanted };
+    let was = by_rate(cut);
     let change = |over: Length| wanted.growth(over)?.with(was.growth(over)?, true);
     let tailstock = match trial.between {
         Some(between) => {
@@ -473,7 +491,8 @@ mod tests {
     fn the_tailstock_has_a_reach() {
         let ask = Ask::of(Taper::one_in(Fraction::whole(20)).unwrap());
         let reach = Some(mm(5, 1));
-        let at = |between| set(&Ask { between: Some(between), reach, ..ask }).unwrap().over.unwrap();
+        let at =
+            |between| set(&Ask { between: Some(between), reach, ..ask }).unwrap().over.unwrap();
         let edge = at(mm(200, 1));
         assert_eq!((edge.by.exact, edge.beyond), (Some(mm(5, 1)), false));
         assert_eq!(edge.longest.unwrap().exact, Some(mm(200, 1)));

@@ -25,6 +25,7 @@ mod sheets;
 mod slanted;
 mod teeth;
 mod thread;
+mod turning;
 mod wheels;
 
 use core::panic::PanicInfo;
@@ -61,6 +62,7 @@ extern "C" fn _start() {
     sheets::calls();
     dials::calls();
     fits::calls();
+    turning::calls();
     lifts::calls();
 }
 

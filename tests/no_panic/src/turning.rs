@@ -1,0 +1,17 @@
+//! Calls into tapers, disks and arcs.
+use crate::{any, keep};
+use handturn::bench::taper::{self, Ask, Taper};
+use handturn::bench::{disks, sagitta};
+
+pub fn calls() {
+    keep(Taper::one_in(any()));
+    keep(Taper::per_foot(any()));
+    keep(Taper::half(any()));
+    keep(Taper::between(any(), any(), any()));
+    keep(taper::figures(any()));
+    keep(Ask::of(any()));
+    keep(taper::set(&any()));
+    keep(taper::correct(&any()));
+    keep(disks::disks(&any()));
+    keep(sagitta::arc(&any()));
+}
