@@ -1,6 +1,6 @@
 //! Small sums between the big questions, one file a sum.
-pub mod fit;
 pub mod disks;
+pub mod fit;
 pub mod sagitta;
 pub mod stack;
 pub mod taper;

@@ -146,7 +146,6 @@ const fn conflict(field: Field) -> Option<&'static str> {
         }
         Field::Land => "The land takes up all of a part.",
         Field::Key => "Keys this wide leave no space between them.",
-        Field::Taper => "A taper must grow by more than 0 and at most twice its length.",
         Field::Fit => "The standard has no such class at this size.",
         Field::Measured => {
             "Measure more closely: off by this much, nothing keeps the fit for sure."
