@@ -181,6 +181,28 @@ pub enum Field {
     Scallop,
     /// Neck beside a ball.
     Neck,
+    /// Play that parts are to be put together with.
+    Clearance,
+    /// A temperature.
+    Temperature,
+    /// By how much a metal grows when it is heated.
+    Expansion,
+    /// A counterbore.
+    Counterbore,
+    /// The wall beside a counterbore.
+    Wall,
+    /// A chain of lengths with tolerances.
+    Chain,
+    /// Lengths and angles of bent sheet.
+    Legs,
+    /// Thickness of sheet.
+    Thickness,
+    /// Inside radius of a bend.
+    Bend,
+    /// Where the unstretched layer of bent sheet lies.
+    Neutral,
+    /// A step in sheet.
+    Joggle,
 }
 
 /// What is wrong, with the limits that apply.

@@ -1,7 +1,13 @@
 //! Small sums between the big questions, one file a sum.
+pub mod bend;
+pub mod chain;
+pub mod counterbore;
 pub mod disks;
 pub mod fit;
+pub mod joggle;
 pub mod sagitta;
+pub mod shop_fit;
+pub mod shrink;
 pub mod stack;
 pub mod taper;
 pub mod tilt;

@@ -1,4 +1,5 @@
 //! One file a topic; each reads its rows and says what became of each.
+mod bench_fits;
 mod coverage;
 mod dials;
 mod differential;
@@ -218,6 +219,8 @@ pub(crate) const TOPICS: &[Topic] = &[
     Topic { file: "wheel_cams.csv", title: "cam lobes", run: wheels_shaped::cams },
     Topic { file: "fit_classes.csv", title: "ISO 286 classes", run: fits::classes },
     Topic { file: "fit_play.csv", title: "ISO 286 fits", run: fits::play },
+    Topic { file: "shop_fits.csv", title: "fits by rules of the shop", run: bench_fits::shop },
+    Topic { file: "bent_sheet.csv", title: "bent sheet", run: bench_fits::bent },
 ];
 
 /// Checks each row of `file`; `check` says whether the row is one to refuse and why it fails.

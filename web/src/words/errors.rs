@@ -304,6 +304,17 @@ pub fn field(field: Field) -> &'static str {
         Field::Chord => "The chord",
         Field::Scallop => "The scallop",
         Field::Neck => "The neck",
+        Field::Clearance => "The play to drop on with",
+        Field::Temperature => "The temperature",
+        Field::Expansion => "Millionths a degree",
+        Field::Counterbore => "The counterbore",
+        Field::Wall => "The wall",
+        Field::Chain => "A length",
+        Field::Thickness => "The thickness",
+        Field::Bend => "The inside radius",
+        Field::Neutral => "K",
+        Field::Legs => "The legs",
+        Field::Joggle => "The step",
         _ => "The number",
     }
 }
