@@ -203,6 +203,18 @@ pub enum Field {
     Neutral,
     /// A step in sheet.
     Joggle,
+    /// A former that a ring is bent on.
+    Former,
+    /// Yield strength of a metal.
+    Yield,
+    /// Modulus of a metal.
+    Modulus,
+    /// A force, or the moment of one.
+    Load,
+    /// Coils of a spring.
+    Coils,
+    /// A spring.
+    Spring,
 }
 
 /// What is wrong, with the limits that apply.

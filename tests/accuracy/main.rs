@@ -1,6 +1,7 @@
 //! How far off an approximate value may be: a row for every public function
 //! that returns [`Approx`], and for every float that the one door hands out.
 //! References are wide whole numbers of our own, far finer than a float.
+mod bends;
 mod coordinates;
 mod dials;
 mod found;
@@ -90,6 +91,7 @@ const ROWS: &[Row] = &[
     Row { name: "trial::wanted", allowed: 32.0, tries: involutes::by_caliper },
     Row { name: "Tilt::lift", allowed: 16.0, tries: lifts::lifts },
     Row { name: "tilt::angle", allowed: 8.0, tries: lifts::angles },
+    Row { name: "former::kept", allowed: 8.0, tries: bends::kept },
     Row { name: "lead::lead_angle", allowed: 8.0, tries: threads::lead_angles },
     Row { name: "tape::drum", allowed: 4.0, tries: coordinates::drums },
     Row { name: "infeed::apex", allowed: 8.0, tries: threads::apexes },

@@ -1,5 +1,6 @@
 //! Slow, independent brute force for every number of parts from 2 to 1000,
 //! four ratios and both sets of plates. Nothing here uses the core's sums.
+mod bends;
 mod budgets;
 mod compound;
 mod dials;

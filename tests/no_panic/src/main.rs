@@ -27,6 +27,7 @@ mod teeth;
 mod thread;
 mod turning;
 mod wheels;
+mod wires;
 
 use core::panic::PanicInfo;
 
@@ -64,6 +65,7 @@ extern "C" fn _start() {
     fits::calls();
     turning::calls();
     lifts::calls();
+    wires::calls();
 }
 
 #[cfg(not(feature = "why"))]

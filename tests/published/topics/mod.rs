@@ -17,6 +17,7 @@ mod wheels_cut;
 mod wheels_measured;
 mod wheels_shaped;
 mod wheels_slanted;
+mod wires;
 
 use handturn::divide::{Answer, Kind, Move, Parts, Question, Repeated, Way, answer};
 use handturn::head::Head;
@@ -221,6 +222,13 @@ pub(crate) const TOPICS: &[Topic] = &[
     Topic { file: "fit_play.csv", title: "ISO 286 fits", run: fits::play },
     Topic { file: "shop_fits.csv", title: "fits by rules of the shop", run: bench_fits::shop },
     Topic { file: "bent_sheet.csv", title: "bent sheet", run: bench_fits::bent },
+    Topic {
+        file: "wire_tensile.csv",
+        title: "tensile strength of music wire",
+        run: wires::tensile,
+    },
+    Topic { file: "wire_gauges.csv", title: "wire gauges", run: wires::gauges },
+    Topic { file: "bends.csv", title: "spring-back", run: wires::bends },
 ];
 
 /// Checks each row of `file`; `check` says whether the row is one to refuse and why it fails.

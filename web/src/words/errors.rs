@@ -150,6 +150,11 @@ const fn conflict(field: Field) -> Option<&'static str> {
         Field::Measured => {
             "Measure more closely: off by this much, nothing keeps the fit for sure."
         }
+        Field::Former => "At this size nothing yields: it springs straight back.",
+        Field::Spring => {
+            "Coils this tight can’t be wound: the mean diameter must be at least twice the wire."
+        }
+        Field::Coils => "These coils leave none that move, or no length to move in.",
         Field::Rise => "The rise must be less than the cam’s radius.",
         Field::Module => "Two wheels that run together need the same module or diametral pitch.",
         Field::Shift => {
@@ -315,6 +320,12 @@ pub fn field(field: Field) -> &'static str {
         Field::Neutral => "K",
         Field::Legs => "The legs",
         Field::Joggle => "The step",
+        Field::Former => "The former",
+        Field::Yield => "Yield strength, MPa,",
+        Field::Modulus => "Modulus, MPa,",
+        Field::Load => "The load",
+        Field::Coils => "The number of coils",
+        Field::Spring => "The spring",
         _ => "The number",
     }
 }

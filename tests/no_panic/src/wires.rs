@@ -1,0 +1,16 @@
+//! Calls into wires, formers and springs.
+use crate::{any, keep};
+use handturn::bench::former::{self, Bend};
+use handturn::bench::wire::{self, Band, Stuff};
+use handturn::measure::Length;
+
+pub fn calls() {
+    let owned: [Length; 9] = any();
+    let text: &str = any();
+    keep(Stuff::metal(any(), any()));
+    keep(Band::middle(any()));
+    keep(wire::gauge(text));
+    keep(former::kept(any(), any(), any(), any(), any()));
+    keep(Bend::former(&any(), &owned));
+    keep(Bend::trial(&any(), any()));
+}
