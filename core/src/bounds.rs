@@ -148,3 +148,5 @@ pub const MAX_ROUNDS: usize = 9;
 pub const MAX_PIECES: usize = 128;
 /// Kinds of mark in one graduation.
 pub const MAX_MARK_KINDS: usize = 6;
+/// Values of one part that may depend on each other.
+pub const MAX_VALUES: usize = 32;

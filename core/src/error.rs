@@ -59,6 +59,10 @@ pub enum Field {
     Fraction,
     /// A stored record.
     Record,
+    /// A value of a part, or the formula that gives it.
+    Value,
+    /// The name of a value.
+    Name,
     /// A thread by its name.
     Thread,
     /// Form of a thread.

@@ -23,6 +23,7 @@
 
 pub mod bench;
 pub mod bounds;
+pub mod card;
 pub mod dial;
 pub mod divide;
 

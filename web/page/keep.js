@@ -89,14 +89,30 @@ async function keep(run, number, write, agrees) {
 }
 
 /** A new Run with the events it has already, from the lines that `stored` gives. */
-function begin(run, lines) {
+const begin = (run, lines) => keep(run, 'begun', (work) => fill(work, run, lines), holds(run, lines));
+
+const holds = (run, lines) => async (work) => (await stored(work, run)) === lines;
+
+function fill(work, run, lines) {
   const [next, frozen, ...rows] = lines.split('\n');
-  const events = rows.map((row) => row.slice(row.indexOf(' ') + 1));
-  return keep(run, 'begun', (work) => {
-    work.objectStore('runs').add({ frozen, next: Number(next), owner: me }, run);
-    events.forEach((event, k) => work.objectStore('events').add(event, [run, k]));
-  }, async (work) => (await stored(work, run)) === lines);
+  work.objectStore('runs').add({ frozen, next: Number(next), owner: me }, run);
+  rows.forEach((row, k) => work.objectStore('events').add(row.slice(row.indexOf(' ') + 1), [run, k]));
 }
+
+/** `run`, which has `number` events, begun anew from `lines`: all of it, or it stays as it is. */
+const renew = (run, number, lines) => keep(run, 'begun', (work) => {
+  const runs = work.objectStore('runs');
+  runs.get(run).onsuccess = ({ target: { result: head } }) => {
+    const wrong = unfit(head, Number(number));
+    if (wrong) return refuse(work, wrong);
+    runs.delete(run);
+    work.objectStore('events').delete(every(run));
+    fill(work, run, lines);
+  };
+}, holds(run, lines));
+
+/** Why this tab may not write event `at` of the Run with this head; nothing when it may. */
+const unfit = (head, at) => (!head ? 'gone' : head.owner !== me ? 'taken' : head.next !== at ? 'behind' : '');
 
 /** Event `number` of `run`. */
 function append(run, number, text) {
@@ -104,9 +120,8 @@ function append(run, number, text) {
   return keep(run, number, (work) => {
     const runs = work.objectStore('runs');
     runs.get(run).onsuccess = ({ target: { result: head } }) => {
-      if (!head) return refuse(work, 'gone');
-      if (head.owner !== me) return refuse(work, 'taken');
-      if (head.next !== at) return refuse(work, 'behind');
+      const wrong = unfit(head, at);
+      if (wrong) return refuse(work, wrong);
       try {
         work.objectStore('events').add(text, [run, at]);
         runs.put({ ...head, next: at + 1 }, run);
@@ -238,4 +253,4 @@ function file(name, text) {
 }
 
 /** What the engine may ask of this side: one name each, texts as arguments. */
-export const keeping = { begin, append, drop, undrop, look, claim, release, file, lasting, 'keep-page': keepPage };
+export const keeping = { begin, append, renew, drop, undrop, look, claim, release, file, lasting, 'keep-page': keepPage };

@@ -57,6 +57,7 @@
 
 #[cfg(feature = "package")]
 pub mod api;
+pub mod card;
 pub mod draw;
 pub mod fields;
 #[cfg(feature = "page")]

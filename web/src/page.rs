@@ -1,4 +1,5 @@
 //! The page as a whole: what it remembers, and one event's way through it.
+use crate::card::Cards;
 use crate::fields::Fields;
 use crate::keep::json;
 use crate::owned;
@@ -15,6 +16,8 @@ pub struct State {
     pub desk: run::Desk,
     /// Passes of threads under way.
     pub jobs: thread::Jobs,
+    /// Cards: those stored, the one that is open.
+    pub cards: Cards,
     /// There is room for drawings with all that stands round what is used.
     pub wide: bool,
     /// A newer version of the site lies ready.
@@ -40,6 +43,9 @@ pub fn turn(state: &str, event: &str) -> String {
 /// What an event does to the state, and what else the browser must do.
 fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
     if let Some(effects) = state.jobs.heard(event) {
+        return effects;
+    }
+    if let Some(effects) = state.cards.heard(&mut state.fields, event) {
         return effects;
     }
     // A file opened in the Shop is for the Shop; anywhere else it is a Run's.
@@ -145,6 +151,9 @@ impl State {
                 (Some("field"), Some(name), Some(value)) => state.fields.set(name, value),
                 (Some("desk"), Some(desk), _) => state.desk = json::read(desk).unwrap_or_default(),
                 (Some("jobs"), Some(jobs), _) => state.jobs = json::read(jobs).unwrap_or_default(),
+                (Some("cards"), Some(cards), _) => {
+                    state.cards = json::read(cards).unwrap_or_default()
+                }
                 (Some("newer"), ..) => state.newer = true,
                 (Some("wide"), ..) => state.wide = true,
                 _ => {}
@@ -160,6 +169,7 @@ impl State {
         }
         seam::add_record(&mut text, &["desk", &json::write(&mut self.desk)]);
         seam::add_record(&mut text, &["jobs", &json::write(&mut self.jobs.clone())]);
+        seam::add_record(&mut text, &["cards", &json::write(&mut self.cards)]);
         if self.newer {
             seam::add_record(&mut text, &["newer"]);
         }

@@ -54,6 +54,8 @@ pub enum Effect {
     Begin(String, String),
     /// Store one event of a Run: name, number from 0, text.
     Append(String, usize, String),
+    /// Put these lines in place of a Run that has so many events, all at once.
+    Renew(String, usize, String),
     /// Take a Run out of the store.
     Drop(String),
     /// Put the Run dropped last back into the store.
@@ -112,6 +114,10 @@ impl Effect {
             Self::Append(run, at, event) => {
                 number = at.to_string();
                 &["append", run, &number, event]
+            }
+            Self::Renew(run, has, lines) => {
+                number = has.to_string();
+                &["renew", run, &number, lines]
             }
             Self::Drop(run) => &["drop", run],
             Self::Undrop(run) => &["undrop", run],

@@ -123,7 +123,7 @@ pub fn per_inch(text: &str, field: Field) -> Result<Length, Error> {
 }
 
 /// One angle. Alone in its field, `17 30` is 17° 30′; in a list it is two angles.
-fn one_angle(scan: &mut Scan, alone: bool) -> Result<Angle, Error> {
+pub(crate) fn one_angle(scan: &mut Scan, alone: bool) -> Result<Angle, Error> {
     let from = scan.at;
     let first = scan.number()?;
     let below = Cause::OutOfRange { least: 0, greatest: 360 };

@@ -109,7 +109,7 @@ impl<'a> Scan<'a> {
 
     /// Digits with at most one decimal mark, which may be a comma or a point.
     /// `1,000` is refused: it may mean one or a thousand.
-    fn decimal(&mut self) -> Result<Fraction, Error> {
+    pub(crate) fn decimal(&mut self) -> Result<Fraction, Error> {
         let from = self.at;
         let mut whole = Digits::default();
         self.digits(&mut whole);

@@ -9,6 +9,7 @@
 #![no_std]
 #![no_main]
 
+mod cards;
 mod cutting;
 mod dials;
 mod divide;
@@ -54,6 +55,7 @@ extern "C" fn _start() {
     gearing::calls();
     run::calls();
     thread::calls();
+    cards::calls();
     cutting::calls();
     slanted::calls();
     teeth::calls();

@@ -43,8 +43,26 @@ pub fn read<T: Kept>(text: &str) -> Result<T, Bad> {
 }
 
 fn read_into(text: &str, value: &mut dyn Kept) -> bool {
+    tree(text).is_ok_and(|tree| kept::read(&tree, value))
+}
+
+/// All of `text` as a tree.
+///
+/// # Errors
+/// At which byte it is not JSON any more.
+pub fn tree(text: &str) -> Result<Json<'_>, usize> {
     let mut reader = Reader { text, at: 0, depth: 0 };
-    reader.value().is_some_and(|tree| reader.peek().is_none() && kept::read(&tree, value))
+    let value = reader.value();
+    value.filter(|_| reader.peek().is_none()).ok_or(reader.at)
+}
+
+/// The value in a tree.
+///
+/// # Errors
+/// [`Bad`] when it is not of the shape of `T`.
+pub fn fill<T: Kept>(tree: &Json<'_>) -> Result<T, Bad> {
+    let mut value = T::blank();
+    if kept::read(tree, &mut value) { Ok(value) } else { Err(Bad) }
 }
 
 /// `value` as JSON without white space; it is not changed by that.

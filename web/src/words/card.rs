@@ -1,4 +1,6 @@
 //! What the Card says.
+pub mod store;
+
 use super::count;
 
 /// Lines that did not fit.

@@ -155,6 +155,7 @@ const fn conflict(field: Field) -> Option<&'static str> {
             "Coils this tight can’t be wound: the mean diameter must be at least twice the wire."
         }
         Field::Coils => "These coils leave none that move, or no length to move in.",
+        Field::Name => "A name is made of letters, figures and _, a letter first.",
         Field::Rise => "The rise must be less than the cam’s radius.",
         Field::Module => "Two wheels that run together need the same module or diametral pitch.",
         Field::Shift => {
@@ -326,6 +327,8 @@ pub fn field(field: Field) -> &'static str {
         Field::Load => "The load",
         Field::Coils => "The number of coils",
         Field::Spring => "The spring",
+        Field::Value => "The value",
+        Field::Name => "The name",
         _ => "The number",
     }
 }
