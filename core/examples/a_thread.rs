@@ -13,7 +13,7 @@ use handturn::measure::Length;
 use handturn::measure::write::{Decimal, rounded};
 use handturn::number::{Approx, Fraction};
 use handturn::thread::dial::{Dial, Reads, Runs};
-use handturn::thread::drills::{DrillSet, Owned, tapping};
+use handturn::thread::drills::{DrillSet, tapping};
 use handturn::thread::gearing::{Job, Lathe, Lead, go_on, lacks};
 use handturn::thread::infeed::{Feed, infeed};
 use handturn::thread::limits::{Limits, Range, Side, limits, usual};
@@ -93,7 +93,7 @@ fn print_limits(limits: &Limits) {
 }
 
 fn print_drill(thread: &Thread) -> Result<(), Error> {
-    let owned = Owned { sets: &[DrillSet::Metric], loose: &[] };
+    let owned: Vec<_> = (0..=u8::MAX).map_while(|place| DrillSet::Metric.drill(place)).collect();
     if let Some(best) = tapping(thread, &owned, Fraction::whole(70))?.first() {
         let percent = Decimal { value: best.percent, places: 0 };
         println!("Tapping drill: {}, {percent} % of full height", mm(best.drill.diameter));

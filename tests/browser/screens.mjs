@@ -195,10 +195,9 @@ export const SCREENS = {
     await page.locator('[data-do=th-how][data-value=which]').click();
   },
   'Thread, gear it': (page) => thread(page, 'gear'),
-  'Thread, gears for a worm, no gears': async (page) => {
+  'Thread, gears for a worm': async (page) => {
     await thread(page, 'gear');
     await page.locator('[data-do=th-lead][data-value=module]').click();
-    await page.locator('#th-gears').fill('0');
   },
   'Thread, measure it': async (page) => {
     await thread(page, 'measure');

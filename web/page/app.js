@@ -24,7 +24,11 @@ let more = false;
 const effects = {
   state: (text) => { state = text; },
   put: (id, html) => { if (!more) put(id, html); },
-  focus: (id) => document.getElementById(id)?.focus(),
+  focus: (id) => {
+    const at = document.getElementById(id);
+    for (let fold = at?.closest('details'); fold; fold = fold.parentElement.closest('details')) fold.open = true;
+    at?.focus();
+  },
   take: takeNewVersion,
   awake: (on) => awake(on, tell),
   print: () => print(),

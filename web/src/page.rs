@@ -65,7 +65,9 @@ fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
         ("stored-page", _) => {
             state.fields = Fields::from_kept(event.value);
             shop::forget(&mut state.fields);
+            owned::take_over(&mut state.fields);
             owned::mend(&mut state.fields);
+            owned::lists::mend(&mut state.fields);
         }
         ("press", "take-newer") if offers_newer(state) => return vec![Effect::TakeNewVersion],
         ("press", "shop-save") => return vec![shop::save(&state.fields)],

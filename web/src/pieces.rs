@@ -1,6 +1,8 @@
 //! The pieces screens are built of: one function for each, so that a fraction, a
 //! mark or a caution looks and reads the same everywhere.
-use crate::words::{self, errors::Said};
+use crate::fields::Fields;
+use crate::owned::lists::Stock;
+use crate::words::{self, errors::Said, shop_lists};
 use handturn::divide::{Differential, Equation, Errors, Sign, Term, Word};
 use handturn::measure::{Length, write::Dms};
 use maud::{Markup, html};
@@ -154,6 +156,21 @@ pub fn error_of(field: &Field) -> Markup {
 #[must_use]
 pub fn spaced(typed: &str) -> String {
     typed.replace('x', "×")
+}
+
+/// What is owned of these, and the way to each list in the Shop.
+#[must_use]
+pub fn owned_strip(fields: &Fields, lists: &[Stock]) -> Markup {
+    html! {
+        div.own role="group" aria-label=(words::OWNED) {
+            @for list in lists {
+                @let (value, more) = shop_lists::summary(fields, *list);
+                button type="button" data-do="own" data-value=(list.name()) {
+                    span.lab { (shop_lists::label(*list)) } " " b { (value) } " " span { (more) }
+                }
+            }
+        }
+    }
 }
 
 /// A worst or neighbouring error in seconds, with its length at the work under it.

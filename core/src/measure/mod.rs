@@ -6,6 +6,7 @@ pub mod read;
 #[cfg(test)]
 mod read_tests;
 pub(crate) mod scan;
+pub mod sizes;
 pub mod write;
 
 pub use angle::{ARCSEC_PER_TURN, Angle};

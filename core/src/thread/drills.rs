@@ -92,29 +92,6 @@ impl DrillSet {
     }
 }
 
-/// The drills a person has.
-#[derive(Clone, Copy, Debug)]
-pub struct Owned<'a> {
-    /// Whole sets.
-    pub sets: &'a [DrillSet],
-    /// Drills besides, by diameter.
-    pub loose: &'a [Length],
-}
-
-impl Owned<'_> {
-    fn each(&self, use_it: &mut dyn FnMut(Drill) -> Result<(), Error>) -> Result<(), Error> {
-        for set in self.sets {
-            for drill in (0..=u8::MAX).map_while(|place| set.drill(place)) {
-                use_it(drill)?;
-            }
-        }
-        for &diameter in self.loose {
-            use_it(Drill { set: None, place: 0, diameter })?;
-        }
-        Ok(())
-    }
-}
-
 /// Drills offered for one thread.
 pub const MAX_OFFERED: usize = 5;
 
@@ -136,11 +113,11 @@ pub struct Tapping {
 /// tapped in, nearest first; of two as near the larger. 70 % is common practice.
 ///
 /// ```
-/// use handturn::thread::{drills::{DrillSet, Owned, tapping}, name};
+/// use handturn::thread::{drills::{DrillSet, tapping}, name};
 /// use handturn::number::Fraction;
 /// // 1/4-20 with number drills: No. 7 leaves 75 %.
 /// let thread = name::read("1/4-20 UNC")?[0].thread;
-/// let owned = Owned { sets: &[DrillSet::Number], loose: &[] };
+/// let owned: Vec<_> = (0..80).map_while(|place| DrillSet::Number.drill(place)).collect();
 /// let best = tapping(&thread, &owned, Fraction::whole(75))?[0];
 /// assert_eq!((best.drill.place + 1, best.percent.nearest()?.0), (7, 75));
 /// # Ok::<(), handturn::Error>(())
@@ -152,7 +129,7 @@ pub struct Tapping {
 /// [`Thread::new`].
 pub fn tapping(
     thread: &Thread,
-    owned: &Owned,
+    owned: &[Drill],
     percent: Fraction,
 ) -> Result<List<Tapping, MAX_OFFERED>, Error> {
     thread.check()?;
@@ -162,8 +139,8 @@ pub fn tapping(
         return Err(Error::new(Field::Engagement, cause));
     }
     let mut list: List<Tapping, MAX_OFFERED> = List::new();
-    owned.each(&mut |drill| {
-        let Some(tried) = engagement(thread, drill)? else { return Ok(()) };
+    for &drill in owned {
+        let Some(tried) = engagement(thread, drill)? else { continue };
         let off = |tapping: &Tapping| Ok(tapping.percent.checked_sub(percent)?.abs());
         let this: Fraction = off(&tried)?;
         let mut place = 0_usize;
@@ -174,8 +151,7 @@ pub fn tapping(
             place = place.saturating_add(usize::from(before));
         }
         let _ = list.insert(place, tried);
-        Ok(())
-    })?;
+    }
     if list.is_empty() {
         return Err(Error::new(Field::Drills, Cause::Empty));
     }
@@ -207,11 +183,11 @@ fn engagement(thread: &Thread, drill: Drill) -> Result<Option<Tapping>, Error> {
 /// The smallest drill owned that is no smaller than `least`.
 ///
 /// ```
-/// use handturn::thread::drills::{DrillSet, Owned, at_least};
+/// use handturn::thread::drills::{DrillSet, at_least};
 /// use handturn::measure::Length;
 /// use handturn::number::Fraction;
 /// // A clearance hole of 6.54 mm at least, from metric drills.
-/// let owned = Owned { sets: &[DrillSet::Metric], loose: &[] };
+/// let owned: Vec<_> = (0..=u8::MAX).map_while(|place| DrillSet::Metric.drill(place)).collect();
 /// let drill = at_least(Length::from_mm(Fraction::new(654, 100)?), &owned)?;
 /// assert_eq!(drill.diameter.mm(), Fraction::new(66, 10)?);
 /// # Ok::<(), handturn::Error>(())
@@ -219,16 +195,10 @@ fn engagement(thread: &Thread, drill: Drill) -> Result<Option<Tapping>, Error> {
 ///
 /// # Errors
 /// [`Cause::Empty`] for [`Field::Drills`] where there is none.
-pub fn at_least(least: Length, owned: &Owned) -> Result<Drill, Error> {
-    let mut best: Option<Drill> = None;
-    owned.each(&mut |drill| {
-        let better = best.is_none_or(|best| drill.diameter < best.diameter);
-        if drill.diameter >= least && better {
-            best = Some(drill);
-        }
-        Ok(())
-    })?;
-    best.ok_or(Error::new(Field::Drills, Cause::Empty))
+pub fn at_least(least: Length, owned: &[Drill]) -> Result<Drill, Error> {
+    let fits = owned.iter().filter(|drill| drill.diameter >= least);
+    let best = fits.min_by_key(|drill| drill.diameter);
+    best.copied().ok_or(Error::new(Field::Drills, Cause::Empty))
 }
 
 #[cfg(test)]
@@ -259,7 +229,12 @@ mod tests {
     #[test]
     fn nearest_to_the_thread_wanted_comes_first() {
         let thread = name::read("M6").unwrap()[0].thread;
-        let owned = Owned { sets: &DrillSet::ALL, loose: &[] };
+        let mut owned = List::<Drill, 400>::new();
+        for set in DrillSet::ALL {
+            (0..=u8::MAX)
+                .map_while(|place| set.drill(place))
+                .for_each(|drill| owned.push(drill).unwrap());
+        }
         let best = tapping(&thread, &owned, Fraction::whole(70)).unwrap();
         assert_eq!(best.len(), MAX_OFFERED);
         let off: [Fraction; MAX_OFFERED] = core::array::from_fn(|k| {
@@ -275,12 +250,12 @@ mod tests {
     #[test]
     fn loose_drills_serve_and_none_is_said() {
         let thread = name::read("2 BA").unwrap()[0].thread;
-        let loose = [Length::from_mm(Fraction::whole(4)), Length::from_mm(Fraction::whole(9))];
-        let owned = Owned { sets: &[], loose: &loose };
+        let loose =
+            |mm| Drill { set: None, place: 0, diameter: Length::from_mm(Fraction::whole(mm)) };
+        let owned = [loose(4), loose(9)];
         let best = tapping(&thread, &owned, Fraction::whole(70)).unwrap();
         assert_eq!((best.len(), best[0].drill.set, best[0].percent.floor()), (1, None, 72));
-        let none = Owned { sets: &[], loose: &loose[1..] };
-        let error = tapping(&thread, &none, Fraction::whole(70)).unwrap_err();
+        let error = tapping(&thread, &owned[1..], Fraction::whole(70)).unwrap_err();
         assert_eq!(error, Error::new(Field::Drills, Cause::Empty));
         let error = tapping(&thread, &owned, Fraction::whole(101)).unwrap_err();
         let range = Cause::OutOfRange { least: 30, greatest: 100 };

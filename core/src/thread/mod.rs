@@ -22,6 +22,7 @@
 pub mod blind;
 mod contact;
 pub mod dial;
+pub mod drill_list;
 pub mod drills;
 pub mod fitting;
 pub mod form;

@@ -1,6 +1,6 @@
 //! Calls into `handturn::measure`.
 use crate::{any, keep};
-use handturn::measure::{Angle, Length, read, write};
+use handturn::measure::{Angle, Length, read, sizes, write};
 
 pub fn calls() {
     keep(Angle::from_turns(any()));
@@ -21,6 +21,8 @@ pub fn calls() {
     keep(read::ratio(any()));
     keep(read::angle(any()));
     keep(read::angles(any()));
+    keep(sizes::each(any(), any(), &mut |_| any()));
+    keep(sizes::each_number(any(), any(), any(), &mut |_| any()));
     keep(read::length(any(), any()));
     keep(write::places_for(any(), any()));
     keep(write::rounded(any(), any()));

@@ -1,7 +1,7 @@
 //! Calls into `handturn::thread`.
 use crate::{any, keep};
 use handturn::thread::taper::Taper;
-use handturn::thread::{Form, Series, Thread, drills, fitting, limits, name, ready, which};
+use handturn::thread::{Form, Series, Thread, drill_list, drills, fitting, limits, name, ready, which};
 
 pub fn calls() {
     form();
@@ -53,8 +53,9 @@ fn ready() {
 
 fn sizes() {
     keep(drills::DrillSet::drill(any(), any()));
-    keep(drills::tapping(&any(), &any(), any()));
-    keep(drills::at_least(any(), &any()));
+    keep(drills::tapping(&any(), any(), any()));
+    keep(drill_list::each(any(), &mut |_| any()));
+    keep(drills::at_least(any(), any()));
     keep(fitting::blank(&any(), any()));
     keep(fitting::core_hole(&any(), any()));
     keep(fitting::clearance_hole(&any(), any()));

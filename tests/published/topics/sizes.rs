@@ -3,7 +3,7 @@ use super::{Outcome, each, must};
 use handturn::measure::Length;
 use handturn::measure::read::Unit;
 use handturn::number::Fraction;
-use handturn::thread::drills::{Drill, DrillSet, Owned, tapping};
+use handturn::thread::drills::{Drill, DrillSet, tapping};
 use handturn::thread::limits::{Class, Limits, Range, Side, limits};
 use handturn::thread::{Form, Hand, Thread, name, rounded};
 use handturn_tests::rows::{fraction, half_a_place};
@@ -295,11 +295,13 @@ fn drill(text: &str) -> Result<Result<Drill, Length>, String> {
 fn percent(row: &Tapped) -> Result<i64, String> {
     let (thread, _) = read(&row.thread)?;
     let drill = drill(&row.drill)?;
-    let (sets, loose) = match drill {
-        Ok(drill) => (drill.set.into_iter().collect(), vec![]),
-        Err(length) => (vec![], vec![length]),
+    let owned: Vec<Drill> = match drill {
+        Ok(Drill { set: Some(set), .. }) => {
+            (0..=u8::MAX).map_while(|place| set.drill(place)).collect()
+        }
+        Ok(drill) => vec![drill],
+        Err(diameter) => vec![Drill { set: None, place: 0, diameter }],
     };
-    let owned = Owned { sets: &sets, loose: &loose };
     let list = tapping(&thread, &owned, Fraction::whole(row.percent)).map_err(|e| e.to_string())?;
     let sought = drill.map_or_else(|length| length, |drill| drill.diameter);
     let found = list.iter().find(|one| one.drill.diameter == sought).ok_or("not offered")?;

@@ -4,6 +4,7 @@ use super::given::{Given, dotted};
 use super::refusal::Refusal;
 use super::thread::told::{about, count, degrees, length, list, object, text};
 use crate::fields::Fields;
+use crate::owned::lists::{self, Stock};
 use crate::room::bench::sum::{Entry, Group, Kind, Sum, Table, Value};
 use crate::room::bench::sums::EVERY;
 use handturn::number::float;
@@ -92,7 +93,12 @@ fn fields(sum: &Sum, given: &Given, owned: &Given) -> Result<Fields, Refusal> {
     }
     if let Given::Object(lists) = owned {
         for (name, list) in lists {
-            fields.set(&["own-", name].concat(), &list.text(&dotted("owned", name))?);
+            let at = dotted("owned", name);
+            let keys = Stock::ALL.map(Stock::key);
+            let stock = Stock::of_key(name).ok_or_else(|| Refusal::unknown(&at, &keys))?;
+            let text = list.text(&at)?;
+            lists::check(stock, &text).map_err(|error| Refusal::of(&at, &error, &text))?;
+            fields.set(stock.name(), &text);
         }
     }
     Ok(fields)

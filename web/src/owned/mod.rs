@@ -4,13 +4,16 @@
 //! [`Fields`]; an entry never typed reads as the default head has it. What cannot
 //! be read, or does not go with the rest, changes nothing: the last good text of
 //! that entry stays in force (kept under [`Entry::last`]) until it is mended.
+mod before;
 mod entry;
 mod file;
+pub mod lists;
 mod read;
 #[cfg(test)]
 mod tests;
 mod write;
 
+pub use before::take_over;
 pub use entry::{Entry, defaults};
 pub use file::{Refused, Texts, file, from_file, holds_heads};
 pub use read::{Bad, handwheel_marks, read};

@@ -1,8 +1,9 @@
 //! Lengths as several rooms read them: lists of wires, drills and pins; pitches.
 use handturn::measure::Length;
 use handturn::measure::read::{self, Unit};
-use handturn::number::Fraction;
 use handturn::{Cause, Error, Field};
+
+pub(super) use crate::owned::lists::pitch;
 
 /// Lengths one list can hold.
 const MOST: u16 = 200;
@@ -26,22 +27,4 @@ pub(super) fn lengths(text: &str, field: Field) -> Result<Vec<Length>, Error> {
         from = to + 1;
     }
     Ok(list)
-}
-
-/// A pitch: a length, or threads per inch as `32 tpi`.
-///
-/// # Errors
-/// As reading a length; nought.
-pub(super) fn pitch(text: &str) -> Result<Length, Error> {
-    let lower = text.trim().to_ascii_lowercase();
-    let per_inch = lower.strip_suffix("tpi");
-    let length = match per_inch {
-        Some(number) => read::per_inch(number, Field::Pitch),
-        None => read::length(text, Unit::Mm),
-    };
-    let length = length.map_err(|e| e.of(Field::Pitch))?;
-    if length.mm() <= Fraction::ZERO {
-        return Err(Error::new(Field::Pitch, Cause::Zero));
-    }
-    Ok(length)
 }

@@ -32,6 +32,7 @@ pub mod gear;
 pub mod plate;
 pub mod run;
 pub mod shop_file;
+pub mod shop_lists;
 pub mod thread;
 
 words! {
@@ -298,7 +299,7 @@ mod tests {
         let kinds = Kind::ALL.map(kind);
         let runs = run::ALL.into_iter().flatten();
         let ours = dial::ALL.iter().chain(plate::ALL);
-        let rooms = shop_file::ALL.iter().chain(thread::ALL).chain(ours);
+        let rooms = shop_file::ALL.iter().chain(shop_lists::ALL).chain(thread::ALL).chain(ours);
         let gears = gear::EVERY.into_iter().flatten();
         let sums = bench::EVERY.iter().copied().flatten();
         for text in ALL.iter().chain(runs).chain(gears).chain(sums).chain(rooms).chain(&kinds) {

@@ -5,11 +5,11 @@ use super::asked::{self, Asked, choice, exact, length, lengths, pitch};
 use super::told::{self, list, named, number, object, text};
 use crate::words::{decimal, mixed};
 use handturn::number::Fraction;
-use handturn::thread::drills::{Drill, DrillSet, Owned, Tapping, tapping};
+use handturn::thread::drills::{Drill, DrillSet, Tapping, tapping};
 use handturn::thread::limits::{Class, Limits, Side};
 use handturn::thread::name::{self, Found};
 use handturn::thread::which::{Candidate, Measured, Reason, which as which_thread};
-use handturn::thread::{Profile, Series, Thread, fitting, ready};
+use handturn::thread::{Profile, Series, Thread, drill_list, fitting, ready};
 use handturn::{Error, Field};
 
 /// Every thread a name can stand for.
@@ -140,8 +140,25 @@ pub(super) fn drills(given: &Given) -> Result<Given, Refusal> {
             each.map(set).collect::<Result<Vec<_>, _>>()?
         }
     };
-    let loose = lengths(given.get("drills"), "drills", Field::Drills)?;
-    let offered = tapping(&found.thread, &Owned { sets: &sets, loose: &loose }, percent);
+    let mut owned: Vec<Drill> = Vec::new();
+    for set in sets {
+        owned.extend((0..=u8::MAX).map_while(|place| set.drill(place)));
+    }
+    match given.get("drills") {
+        // As the Shop's list is typed: `number letter -#41 6.35`.
+        Given::Text(typed) => {
+            let read = drill_list::each(typed, &mut |drill| {
+                owned.push(drill);
+                Ok(())
+            });
+            read.map_err(|error| Refusal::of("drills", &error, typed))?;
+        }
+        other => {
+            let loose = lengths(other, "drills", Field::Drills)?;
+            owned.extend(loose.into_iter().map(|diameter| Drill { set: None, place: 0, diameter }));
+        }
+    }
+    let offered = tapping(&found.thread, &owned, percent);
     let offered = offered.map_err(|error| match error.field {
         Field::Engagement => Refusal::of("percent", &error, &given.get("percent").to_string()),
         Field::Drills => Refusal::of("drills", &error, ""),

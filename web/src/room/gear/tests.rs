@@ -142,9 +142,9 @@ fn a_tooth_is_checked_three_ways() {
     visit.typed("ge-pin", "4");
     visit.shows(&["That pin rides on the tips."]);
     visit.typed("ge-pin", "");
-    visit.typed("ge-pins", "0.5 4");
+    visit.typed("own-pins", "0.5 4");
     visit.shows(&["None of your pins serves here"]);
-    visit.typed("ge-pins", "1 2");
+    visit.typed("own-pins", "1 2");
     visit.typed("ge-teeth", "127");
     // Odd: 128.4701 × cos(90° ÷ 127) + 2.
     visit.shows(&["Over two 2 mm pins 130.460 mm 5.1362 in", "The teeth are odd in number"]);

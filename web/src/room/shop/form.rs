@@ -2,7 +2,7 @@
 use crate::draw::plate;
 use crate::fields::Fields;
 use crate::owned::{self, Bad, Entry};
-use crate::pieces::{Field, error_of, field, segmented};
+use crate::pieces::{Field, field, segmented};
 use crate::words::{self, errors::Said, shop, shop_errors};
 use handturn::head::Head;
 use maud::{Markup, html};
@@ -139,15 +139,9 @@ impl Form<'_> {
     /// A field of several lines.
     fn lines(&self, entry: Entry) -> Markup {
         let lines = self.field(entry);
-        let wrong = lines.error.as_ref();
         let rows = if entry == Entry::Plates { 4 } else { 2 };
         html! {
-            div.field {
-                label.lab for=(lines.name) { (lines.label) }
-                textarea id=(lines.name) name=(lines.name) rows=(rows) spellcheck="false" autocomplete="off"
-                    aria-invalid=[wrong.map(|_| "true")] aria-describedby=[wrong.map(|_| [lines.name, "-error"].concat())] { (lines.value) }
-                (error_of(&lines))
-            }
+            (super::lists::area(&lines, rows))
             (self.notes(entry))
         }
     }

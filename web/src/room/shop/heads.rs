@@ -141,13 +141,12 @@ pub(super) fn remember(fields: &mut Fields, what: &str) {
 }
 
 /// The list of heads and what can be done with them.
-pub(super) fn section(fields: &Fields, files: &Markup) -> Markup {
+pub(super) fn section(fields: &Fields) -> Markup {
     let (names, chosen) = names(fields);
     let lost = fields.or("head-name#undo", Entry::Name.default());
     html! {
-        section.heads aria-labelledby="shop-title" {
-            h1 id="shop-title" tabindex="-1" { (crate::words::SHOP) }
-            p.why { (words::WHY) }
+        section.heads aria-labelledby="shop-heads-title" {
+            h2 id="shop-heads-title" tabindex="-1" { (crate::words::shop_lists::HEADS) }
             div.stack role="group" aria-label=(words::HEADS) {
                 @for (place, name) in names.iter().enumerate() {
                     button.chip.head-chip type="button" data-do="shop-choose" data-value=(place) aria-pressed=(place == chosen) {
@@ -162,7 +161,6 @@ pub(super) fn section(fields: &Fields, files: &Markup) -> Markup {
                 button.btn type="button" data-do="shop-delete" { (words::DELETE) }
             }
             @if is_full(fields) { p.why { (words::FULL) } }
-            (files)
             div id="shop-undo" role="status" {
                 @if let Some((deleted, _)) = undoable(fields) {
                     p.why { (words::undone(deleted, lost)) }

@@ -3,6 +3,7 @@
 mod file;
 mod form;
 mod heads;
+mod lists;
 
 pub use file::{forget, open, save};
 pub use heads::{choose, copy, delete, names, undo};
@@ -10,11 +11,15 @@ pub use heads::{choose, copy, delete, names, undo};
 use crate::fields::Fields;
 use crate::owned::{self, Entry, GEARS_USUAL, PLATES_A, PLATES_B};
 use crate::seam::Event;
+use crate::words::shop as words;
 use maud::{Markup, html};
 
 /// What an event means to the Shop; false when it is none of its own.
 pub fn event(fields: &mut Fields, event: Event) -> bool {
     file::forget(fields);
+    if lists::event(fields, &event) {
+        return true;
+    }
     let entry = Entry::ALL.into_iter().find(|entry| entry.name() == event.name);
     match (event.kind, event.name, entry) {
         ("type", _, Some(entry)) if form::is_tick(entry) => {
@@ -52,8 +57,13 @@ pub fn screen(fields: &Fields) -> Markup {
     let head = owned::head(fields);
     html! {
         main.shop id="shop" {
-            (heads::section(fields, &file::section(fields)))
+            h1 id="shop-title" tabindex="-1" { (crate::words::SHOP) }
+            p.why { (words::WHY) }
+            (file::section(fields))
+            (lists::jumps())
+            (heads::section(fields))
             (form::section(fields, &head))
+            (lists::section(fields))
         }
     }
 }

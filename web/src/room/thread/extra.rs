@@ -3,6 +3,7 @@
 use super::ask::Asked;
 use super::cut::{Setup, typed};
 use crate::fields::Fields;
+use crate::owned::lists::{self, Stock};
 use crate::pieces::caution;
 use crate::room::steps::{self, Form, Wrong, about, length as long};
 use crate::words::{errors::said, thread as words};
@@ -68,7 +69,7 @@ fn part(id: &str, title: &str, content: &Markup) -> Markup {
 }
 
 fn closes(fields: &Fields, shown: &Asked) -> Result<Closing, Wrong> {
-    let screw = super::gear::screw(fields)?;
+    let screw = lists::lead_screw(fields).map_err(|e| ("", e))?;
     let dial = ThreadDial {
         teeth: count(fields, "th-nd-teeth", bounds::THREAD_DIAL)?,
         marks: count(fields, "th-nd-marks", bounds::THREAD_DIAL)?,
@@ -98,7 +99,7 @@ fn half_nuts(fields: &Fields, shown: &Asked) -> Markup {
             Err(("", error)) => p { (said(error, "").wrong) },
             Err(_) => {}
         }
-        p.why { (words::dial_on(fields.or("th-screw", super::gear::SCREW))) }
+        p.why { (words::dial_on(lists::text(fields, Stock::LatheScrew))) }
         div.trio {
             (form(fields, wrong).text("th-nd-teeth", words::DIAL_TEETH))
             (form(fields, wrong).text("th-nd-marks", words::DIAL_MARKS))
@@ -205,7 +206,7 @@ fn several(fields: &Fields, shown: &Asked, setup: Option<&Setup>) -> Markup {
         let at = |start| starts::by_slide(shown.thread.pitch, n, start, &setup.plan.dial);
         (1..n).filter_map(|start| at(start).ok()).map(|(reading, _)| reading.travel).collect()
     });
-    let screw = super::gear::screw(fields).ok();
+    let screw = lists::lead_screw(fields).ok();
     let carriage = screw
         .and_then(|screw| starts::by_carriage(shown.thread.lead().ok()?, n, screw).ok().flatten());
     html! {

@@ -2,32 +2,18 @@
 use super::ask::{self, Asked};
 use crate::draw::train as draw;
 use crate::fields::Fields;
-use crate::pieces::{caution, exact_or};
+use crate::owned::lists::{Stock, lathe};
+use crate::pieces::{caution, exact_or, owned_strip};
 use crate::room::steps::{self, Form, Wrong};
 use crate::words::{errors::said, thread as words};
-use handturn::head::{Mounting, read as listed};
-use handturn::measure::Length;
 use handturn::measure::read;
-use handturn::thread::Hand;
 use handturn::thread::gearing::{Job, Lathe, Lead, go_on, lacks};
-use handturn::train::{Found, Lacking, Search, Senses, Six};
-use handturn::{Cause, Error, Field as Of, List, bounds};
+use handturn::train::{Found, Lacking, Search, Six};
+use handturn::{Error, Field as Of, bounds};
 use maud::{Markup, html};
 
-/// The lead screw until something is typed.
-pub(super) const SCREW: &str = "8 tpi";
 /// The step's fields with what they read as until something is typed.
-pub(super) const NAMES: [(&str, &str); 15] = [
-    ("th-screw", SCREW),
-    ("th-screw-hand", "right"),
-    ("th-head", "1"),
-    ("th-gearbox", ""),
-    ("th-gears", "20x2 25 30 35 40 45 50 55 60 65 70 75 80"),
-    ("th-distance", "0"),
-    ("th-margin", "2"),
-    ("th-idlers", "2"),
-    ("th-four", "on"),
-    ("th-drive", "either"),
+pub(super) const NAMES: [(&str, &str); 5] = [
     ("th-lead", "thread"),
     ("th-module", "1"),
     ("th-dp", "20"),
@@ -46,14 +32,6 @@ fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
     steps::typed(fields, &NAMES, name)
 }
 
-/// Lead of the lead screw.
-///
-/// # Errors
-/// What cannot be read.
-pub(super) fn screw(fields: &Fields) -> Result<Length, Wrong> {
-    ask::pitch(typed(fields, "th-screw")).map_err(|e| ("th-screw", e.of(Of::Screw)))
-}
-
 /// A lead, a lathe and its trains.
 struct Worked {
     job: Job,
@@ -61,40 +39,6 @@ struct Worked {
     search: Search<LISTED>,
     /// All that was to be looked at was.
     whole: bool,
-}
-
-fn lathe<'t>(text: Text<'t>) -> Result<Lathe, Wrong> {
-    let count = |name: &'static str, bound| read::count(text(name), bound).map_err(|e| (name, e));
-    let mut gearbox = List::new();
-    for part in text("th-gearbox").split([' ', ';', '\n']).filter(|part| !part.is_empty()) {
-        let ratio = read::ratio(part).map_err(|e| ("th-gearbox", e.of(Of::Gearbox)))?;
-        let most = u16::try_from(bounds::MAX_GEARBOX).unwrap_or(u16::MAX);
-        gearbox
-            .push(ratio)
-            .map_err(|_| ("th-gearbox", Error::new(Of::Gearbox, Cause::TooMany { most })))?;
-    }
-    let idlers = bounds::Bound { field: Of::Mounting, least: 0, greatest: 2 };
-    let narrow = |n: u32| u16::try_from(n).unwrap_or(u16::MAX);
-    let mounting = Mounting {
-        distance: narrow(count("th-distance", bounds::STUD_TEETH)?),
-        margin: narrow(count("th-margin", bounds::STUD_TEETH)?),
-        most_idlers: u8::try_from(count("th-idlers", idlers)?).unwrap_or(2),
-        four_gears: text("th-four") == "on",
-        ..Mounting::default()
-    };
-    Ok(Lathe {
-        screw: ask::pitch(text("th-screw")).map_err(|e| ("th-screw", e.of(Of::Screw)))?,
-        screw_hand: if text("th-screw-hand") == "left" { Hand::Left } else { Hand::Right },
-        head: read::ratio(text("th-head")).map_err(|e| ("th-head", e.of(Of::Gearbox)))?,
-        gearbox,
-        gears: listed::gears(text("th-gears")).map_err(|e| ("th-gears", e))?,
-        mounting,
-        drive: match text("th-drive") {
-            "same" => Senses::Same,
-            "against" => Senses::Against,
-            _ => Senses::Either,
-        },
-    })
 }
 
 fn lead<'t>(shown: &Asked, text: Text<'t>) -> Result<Lead, Wrong> {
@@ -132,16 +76,17 @@ pub(super) fn worm_size(kind: &str) -> &'static str {
     }
 }
 
-fn work_out<'t>(shown: &Asked, text: Text<'t>, six: bool) -> Result<Worked, Wrong> {
-    let lathe = lathe(text)?;
+fn work_out<'t>(
+    fields: &Fields,
+    shown: &Asked,
+    text: Text<'t>,
+    six: bool,
+) -> Result<Worked, Wrong> {
+    let lathe = lathe(fields).map_err(|e| ("", e))?;
     let six = if six { Six::Always } else { Six::Never };
     let job = Job { lead: lead(shown, text)?, hand: shown.thread.hand, six };
     let mut search = Search::new();
     let whole = go_on(&mut search, &job, &lathe, STEPS).map_err(|error| match error.field {
-        Of::Gears => ("th-gears", error),
-        Of::Screw => ("th-screw", error),
-        Of::Gearbox if lathe.gearbox.is_empty() => ("th-head", error),
-        Of::Gearbox => ("th-gearbox", error),
         Of::Lead if text("th-lead") != "thread" => (worm_size(text("th-lead")), error),
         _ => ("", error),
     })?;
@@ -151,8 +96,7 @@ fn work_out<'t>(shown: &Asked, text: Text<'t>, six: bool) -> Result<Worked, Wron
 /// Keeps the fields, where they read, as last read well.
 pub(super) fn keep_good(fields: &mut Fields, shown: &Asked) {
     let text = |name: &'static str| typed(fields, name);
-    let reads = lathe(&text).and_then(|lathe| lathe.check().map_err(|e| ("", e)));
-    if reads.is_ok() && lead(shown, &text).is_ok() {
+    if lead(shown, &text).is_ok() {
         steps::keep(fields, &NAMES);
     }
 }
@@ -160,16 +104,16 @@ pub(super) fn keep_good(fields: &mut Fields, shown: &Asked) {
 /// The step as markup.
 pub(super) fn panel(fields: &Fields, shown: &Asked) -> Markup {
     let six = fields.get("th-six") == "on";
-    let now = work_out(shown, &|name| typed(fields, name), six);
+    let now = work_out(fields, shown, &|name| typed(fields, name), six);
     let wrong = now.as_ref().err().copied();
     let last = |name: &'static str| steps::last(fields, &NAMES, name);
-    let worked = now.ok().or_else(|| work_out(shown, &last, six).ok());
+    let worked = now.ok().or_else(|| work_out(fields, shown, &last, six).ok());
     let form = Form { fields, names: &[&NAMES], wrong: wrong.as_ref() };
     html! {
         (kind_of_lead(form))
         @if let Some(("", error)) = &wrong { (caution(html! { (said(error, "").wrong) })) }
         @if let Some(worked) = &worked { (answer(fields, worked)) }
-        (owned(form))
+        (owned(fields))
     }
 }
 
@@ -303,28 +247,13 @@ fn six(fields: &Fields, worked: &Worked) -> Markup {
     }
 }
 
-/// The lathe as its owner typed it.
-fn owned(form: Form) -> Markup {
+/// The lathe as it stands in the Shop.
+fn owned(fields: &Fields) -> Markup {
     html! {
         section.setup.lathe aria-labelledby="th-lathe" {
             h3.lead id="th-lathe" { (words::MY_LATHE) }
             p.why { (words::LATHE_WHY) }
-            (form.text("th-gears", words::CHANGE_GEARS))
-            div.pair {
-                (form.text("th-screw", words::SCREW_PITCH))
-                (form.text("th-head", words::HEAD_RATIO))
-                (form.text("th-gearbox", words::GEARBOX))
-                (form.number("th-distance", words::STUDS_APART))
-                (form.number("th-margin", words::RIM_MARGIN))
-                (form.number("th-idlers", words::MOST_IDLERS))
-            }
-            (form.choice("th-drive", words::DRIVE, &[
-                ("either", words::EITHER_WAY), ("same", words::SAME_WAY), ("against", words::OTHER_WAY),
-            ]))
-            (form.choice("th-screw-hand", words::SCREW_HAND, &[
-                ("right", words::SCREW_RIGHT), ("left", words::SCREW_LEFT),
-            ]))
-            label.tick { input type="checkbox" id="th-four" name="th-four" checked[form.typed("th-four") == "on"]; (words::FOUR_GEARS) }
+            (owned_strip(fields, &[Stock::LatheGears, Stock::LatheScrew, Stock::Gearbox, Stock::StudDistance]))
         }
     }
 }

@@ -4,8 +4,8 @@ use super::jobs::Jobs;
 use super::{cut, table};
 use crate::draw::wires as draw;
 use crate::fields::Fields;
-use crate::pieces::{Field, caution, input};
-use crate::room::lines;
+use crate::owned::lists::{self, Stock};
+use crate::pieces::{Field, caution, input, owned_strip};
 use crate::room::steps::{self, Form, Wrong};
 use crate::words::{errors::said, thread as words};
 use handturn::measure::Length;
@@ -19,9 +19,8 @@ use handturn::thread::{lead, ready};
 use handturn::{Error, Field as Of};
 use maud::{Markup, html};
 
-/// The step's fields with what they read as until something is typed.
-pub(super) const NAMES: [(&str, &str); 2] =
-    [("th-wires", "0.3 0.4 0.45 0.5 0.6 0.7 0.8 0.9 1 1.2 1.5 2 2.5 3"), ("th-wire", "")];
+/// The step's field with what it reads as until something is typed.
+pub(super) const NAMES: [(&str, &str); 1] = [("th-wire", "")];
 
 /// A wire on a thread: what it may read.
 struct Worked {
@@ -40,14 +39,14 @@ fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
 }
 
 /// What is worked out with the texts that `text` gives.
-fn work_out<'t>(shown: &Asked, text: &dyn Fn(&'static str) -> &'t str) -> Result<Worked, Wrong> {
+fn work_out(fields: &Fields, shown: &Asked, wire: &str) -> Result<Worked, Wrong> {
     let limits = shown.limited.as_ref().map(|(_, limits)| limits);
     let at = |name: &'static str| move |error: Error| (name, error);
     let measured = ready::measured(&shown.thread, limits).map_err(at(""))?;
     let range = wires::range(&measured).map_err(at(""))?;
-    let owned = lines::lengths(text("th-wires"), Of::Wire).map_err(at("th-wires"))?;
-    let wire = match text("th-wire").trim() {
-        "" => wires::choose(&measured, &owned).map_err(at("th-wires"))?,
+    let owned = lists::lengths(fields, Stock::Wires);
+    let wire = match wire.trim() {
+        "" => wires::choose(&measured, &owned).map_err(at(""))?,
         typed => {
             let wire = read::length(typed, Unit::Mm).map_err(|e| ("th-wire", e.of(Of::Wire)))?;
             Some(wire)
@@ -57,9 +56,7 @@ fn work_out<'t>(shown: &Asked, text: &dyn Fn(&'static str) -> &'t str) -> Result
     let serves = wire.is_some();
     let wire = match wire {
         Some(wire) => wire,
-        None => {
-            best(&measured).ok_or(("th-wires", Error::new(Of::Wire, handturn::Cause::Conflict)))?
-        }
+        None => best(&measured).ok_or(("", Error::new(Of::Wire, handturn::Cause::Conflict)))?,
     };
     range.check(handturn::number::float::of(wire.mm())).map_err(at("th-wire"))?;
     let over = |at| wires::over(&measured, wire, at).map_err(|e| ("th-wire", e));
@@ -75,7 +72,7 @@ fn best(measured: &Measured) -> Option<Length> {
 
 /// Keeps the fields, where they read, as last read well.
 pub(super) fn keep_good(fields: &mut Fields, shown: &Asked) {
-    if work_out(shown, &|name| typed(fields, name)).is_ok() {
+    if work_out(fields, shown, typed(fields, "th-wire")).is_ok() {
         steps::keep(fields, &NAMES);
     }
 }
@@ -85,16 +82,16 @@ pub(super) fn panel(fields: &Fields, jobs: &Jobs, shown: &Asked) -> Markup {
     if shown.internal {
         return nut(shown);
     }
-    let now = work_out(shown, &|name| typed(fields, name));
+    let now = work_out(fields, shown, typed(fields, "th-wire"));
     let wrong = now.as_ref().err().copied();
-    let last = |name: &'static str| steps::last(fields, &NAMES, name);
-    let worked = now.ok().or_else(|| work_out(shown, &last).ok());
+    let last = || work_out(fields, shown, steps::last(fields, &NAMES, "th-wire"));
+    let worked = now.ok().or_else(|| last().ok());
     let form = Form { fields, names: &[&NAMES], wrong: wrong.as_ref() };
     html! {
         @if let Some(("", error)) = &wrong { (caution(html! { (words::no_wires(error)) })) }
         @if let Some(worked) = &worked { (answer(fields, jobs, shown, worked)) }
         div.wires-owned {
-            (form.text("th-wires", words::WIRES_OWNED))
+            (owned_strip(fields, &[Stock::Wires]))
             (form.text("th-wire", words::WIRE_USED))
         }
     }

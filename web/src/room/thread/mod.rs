@@ -131,7 +131,6 @@ pub fn event(fields: &mut Fields, jobs: &mut Jobs, event: Event) -> Option<Vec<E
             }
             return Some(vec![Effect::Focus("th-tab-gear".to_owned())]);
         }
-        ("press", "th-set") => size::toggle(fields, event.value),
         _ => fields.set(event.name, event.value),
     }
     match event.name {
@@ -156,9 +155,7 @@ pub fn event(fields: &mut Fields, jobs: &mut Jobs, event: Event) -> Option<Vec<E
         which::keep_good(fields);
     } else if let Some(shown) = shown(fields) {
         match () {
-            () if changes(&size::NAMES) || event.name == "th-set" => {
-                size::keep_good(fields, &shown)
-            }
+            () if changes(&size::NAMES) => size::keep_good(fields, &shown),
             () if changes(&cut::NAMES) => cut::keep_good(fields, &shown),
             () if changes(&gear::NAMES) => gear::keep_good(fields, &shown),
             () if changes(&measure::NAMES) => measure::keep_good(fields, &shown),

@@ -4,30 +4,22 @@ use super::ask::Asked;
 use super::table;
 use crate::draw::thread as draw;
 use crate::fields::Fields;
-use crate::pieces::caution;
-use crate::room::lines;
+use crate::owned::lists::{self, Stock};
+use crate::pieces::{caution, owned_strip};
 use crate::room::steps::{self, Form, Wrong, fact};
 use crate::words::thread as words;
 use handturn::Field as Of;
 use handturn::List;
 use handturn::measure::read;
 use handturn::thread::Kind;
-use handturn::thread::drills::{self, DrillSet, MAX_OFFERED, Owned, Tapping};
+use handturn::thread::drills::{self, Drill, MAX_OFFERED, Tapping};
 use handturn::thread::fitting::{self, Clearance};
 use handturn::thread::limits::Side;
 use handturn::thread::ready;
 use maud::{Markup, html};
 
 /// The step's fields with what they read as until something is typed.
-pub(super) const NAMES: [(&str, &str); 3] =
-    [("th-percent", "70"), ("th-sets", "metric"), ("th-drills", "")];
-/// The sets by their values.
-const SETS: [(&str, DrillSet); 4] = [
-    ("metric", DrillSet::Metric),
-    ("number", DrillSet::Number),
-    ("letter", DrillSet::Letter),
-    ("fraction", DrillSet::Fraction),
-];
+pub(super) const NAMES: [(&str, &str); 1] = [("th-percent", "70")];
 
 fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
     steps::typed(fields, &NAMES, name)
@@ -35,61 +27,36 @@ fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
 
 /// The drills owned and what they are asked for.
 struct Drills {
-    sets: Vec<DrillSet>,
-    loose: Vec<handturn::measure::Length>,
+    owned: Vec<Drill>,
     offered: List<Tapping, MAX_OFFERED>,
 }
 
-impl Drills {
-    fn owned(&self) -> Owned<'_> {
-        Owned { sets: &self.sets, loose: &self.loose }
-    }
-}
-
-fn drills<'t>(shown: &Asked, text: &dyn Fn(&'static str) -> &'t str) -> Result<Drills, Wrong> {
-    let chosen = text("th-sets");
-    let sets: Vec<_> = SETS
-        .iter()
-        .filter(|(value, _)| chosen.split(' ').any(|one| one == *value))
-        .map(|(_, set)| *set)
-        .collect();
-    let loose = lines::lengths(text("th-drills"), Of::Drills).map_err(|e| ("th-drills", e))?;
-    let percent = text("th-percent").trim().trim_end_matches('%');
+fn drills(fields: &Fields, shown: &Asked, percent: &str) -> Result<Drills, Wrong> {
+    let owned = lists::drills(fields);
+    let percent = percent.trim().trim_end_matches('%');
     let percent = read::number(percent, Of::Engagement).map_err(|e| ("th-percent", e))?;
-    let found = drills::tapping(&shown.thread, &Owned { sets: &sets, loose: &loose }, percent);
-    let offered = match found {
+    let offered = match drills::tapping(&shown.thread, &owned, percent) {
         Ok(offered) => offered,
         Err(error) if error.field == Of::Engagement => return Err(("th-percent", error)),
         // None that would do: said beside the answer, not at a field.
         Err(_) => List::new(),
     };
-    Ok(Drills { sets, loose, offered })
+    Ok(Drills { owned, offered })
 }
 
-/// Keeps the fields, where they read, as last read well.
+/// Keeps the field, where it reads, as last read well.
 pub(super) fn keep_good(fields: &mut Fields, shown: &Asked) {
-    if drills(shown, &|name| typed(fields, name)).is_ok() {
+    if drills(fields, shown, typed(fields, "th-percent")).is_ok() {
         steps::keep(fields, &NAMES);
     }
 }
 
-/// A set of drills is owned, or no longer.
-pub(super) fn toggle(fields: &mut Fields, set: &str) {
-    let mut sets: Vec<&str> = typed(fields, "th-sets").split_whitespace().collect();
-    match sets.iter().position(|one| *one == set) {
-        Some(place) => drop(sets.remove(place)),
-        None => sets.push(set),
-    }
-    let text = sets.join(" ");
-    fields.set("th-sets", &text);
-}
-
 /// The step as markup.
 pub(super) fn panel(fields: &Fields, shown: &Asked) -> Markup {
-    let now = drills(shown, &|name| typed(fields, name));
+    let now = drills(fields, shown, typed(fields, "th-percent"));
     let wrong = now.as_ref().err().copied();
-    let last = |name: &'static str| steps::last(fields, &NAMES, name);
-    let drills = now.ok().or_else(|| drills(shown, &last).ok());
+    let last = || drills(fields, shown, steps::last(fields, &NAMES, "th-percent"));
+    let drills = now.ok().or_else(|| last().ok());
     html! {
         div.sized {
             figure.draw.plate {
@@ -201,7 +168,7 @@ fn beside(shown: &Asked, drills: Option<&Drills>) -> Markup {
         (words::CLEAR_COARSE, clear(Clearance::Coarse)),
     ];
     let drill = |least| {
-        let owned = drills.and_then(|drills| drills::at_least(least, &drills.owned()).ok());
+        let owned = drills.and_then(|drills| drills::at_least(least, &drills.owned).ok());
         owned.map_or_else(String::new, |drill| [words::DRILL, " ", &words::drill(&drill)].concat())
     };
     html! {
@@ -228,19 +195,10 @@ fn beside(shown: &Asked, drills: Option<&Drills>) -> Markup {
 
 /// The drills owned and the engagement wanted.
 fn owned(form: Form) -> Markup {
-    let chosen = form.typed("th-sets");
     html! {
-        section.setup aria-labelledby="th-drills-owned" {
-            h3.lead id="th-drills-owned" { (words::DRILLS_OWNED) }
-            div.chips.wide role="group" aria-labelledby="th-drills-owned" {
-                @for (value, _) in SETS {
-                    button.chip type="button" data-do="th-set" data-value=(value) aria-pressed=(chosen.split(' ').any(|one| one == value)) { (words::drill_set(value)) }
-                }
-            }
-            div.pair {
-                (form.text("th-drills", words::DRILLS_BESIDES))
-                (form.number("th-percent", words::ENGAGEMENT))
-            }
+        section.setup aria-label=(words::DRILLS_OWNED) {
+            (owned_strip(form.fields, &[Stock::Drills]))
+            (form.number("th-percent", words::ENGAGEMENT))
         }
     }
 }

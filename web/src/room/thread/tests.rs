@@ -252,9 +252,9 @@ fn wires_and_what_a_reading_means() {
     visit.typed("th-wire", "0.8");
     visit.shows(&["That wire rides on the crests. Use 0.412 to 0.663 mm."]);
     visit.typed("th-wire", "");
-    visit.typed("th-wires", "0.4 x");
-    visit.shows(&["A wire must be a number. You typed x ."]);
-    visit.typed("th-wires", "2 3");
+    visit.typed("own-wires", "0.4 x");
+    visit.shows(&["Over three 0.45 mm wires", "14 wires 0.3 to 3 mm"]);
+    visit.typed("own-wires", "2 3");
     visit.shows(&["None of your wires serves here", "Over three 0.43 mm wires"]);
     visit.press("th-side", "nut");
     visit.shows(&["Wires measure screws."]);
@@ -277,14 +277,14 @@ fn blank_drills_and_holes() {
     visit.typed("th-percent", "20");
     visit.shows(&["Engagement must be from 30 to 100. You typed 20 .", "5.4 mm 62 %"]);
     visit.typed("th-percent", "70");
-    visit.press("th-set", "number");
-    visit.press("th-set", "metric");
-    visit.shows(&["Tapping drill you own No. 4 (5.309 mm)"]);
-    visit.press("th-set", "number");
-    visit.typed("th-drills", "5.25 0.21in");
+    visit.typed("own-drills", "number");
+    visit.shows(&["Tapping drill you own No. 4 (5.309 mm)", "80 drills"]);
+    visit.typed("own-drills", "number -#4");
+    visit.shows(&["Tapping drill you own No. 3 (5.410 mm)", "79 drills"]);
+    visit.typed("own-drills", "5.25 0.21in");
     visit.shows(&["Tapping drill you own 5.334 mm 68 %", "Also: 5.25 mm 77 %."]);
-    visit.typed("th-drills", "5.25 x");
-    visit.shows(&["A drill must be a number. You typed x ."]);
+    visit.typed("own-drills", "5.25 x!");
+    visit.shows(&["Tapping drill you own 5.334 mm 68 %"]);
     visit.typed("th-name", "2 BA");
     visit.shows(&["4.700 − 2 × 0.2425 = 4.215"]);
     visit.typed("th-name", "Tr16x4");
@@ -320,11 +320,11 @@ fn gears_for_a_lead() {
         "A gear of 127: 30 drives 127. Divide a 127 gear",
         "Look at six gears too",
     ]);
-    visit.typed("th-gears", "20 30 40 50 60 127");
+    visit.typed("own-lathe-gears", "20 30 40 50 60 127");
     visit.shows(&["Exact 0.75 mm lead", "30 drives 127", "3.175 × 30/127 = 0.75 mm", "Idler 20."]);
-    visit.typed("th-gears", "20 0");
-    visit.shows(&["Teeth of a gear must be from 8 to 250. You typed 0 .", "30 drives 127"]);
-    visit.typed("th-gears", "20 30 40");
+    visit.typed("own-lathe-gears", "20 0");
+    visit.shows(&["30 drives 127", "6 gears 20 30 40 50 60 127"]);
+    visit.typed("own-lathe-gears", "20 30 40");
     visit.typed("th-name", "M100x0.1");
     visit.shows(&["The lead must be from"]);
     visit.typed("th-name", "M6");

@@ -13,7 +13,6 @@ words! {
     SPAN = "Over several teeth, by flat anvils";
     TEETH_OVER = "Teeth between the anvils (empty: the best number)";
     PINS = "Over two pins";
-    PINS_OWNED = "Pins, needles and drill shanks owned, mm";
     PIN_USED = "Pin to use (empty: the best of them), mm";
     NONE_SERVES = "None of your pins serves here: this is the best one, to be got.";
     ODD = "The teeth are odd in number: no gap lies opposite, so the pins lie in the two gaps nearest to it.";

@@ -87,7 +87,6 @@ words! {
     CHAMFER = "Chamfer at the end";
     ENGAGED = "Length of engagement";
     DRILLS_OWNED = "Drills owned";
-    DRILLS_BESIDES = "Others, mm";
     ENGAGEMENT = "Engagement wanted, %";
 
     MEASURED_OUTSIDE = "Measured outside, mm";
@@ -98,7 +97,6 @@ words! {
     ANVIL = "anvil";
     CORE_LEFT_OUT = "to scale, middle of the core left out";
     TO = "to";
-    WIRES_OWNED = "Wires, needles and drill shanks owned, mm";
     WIRE_USED = "Wire to use (empty: the best of them), mm";
     MY_READING = "My reading, mm";
     TO_THE_PASSES = "Take it to the passes";
@@ -176,21 +174,6 @@ words! {
     TRY_SIX = "Look at six gears too";
     MY_LATHE = "My lathe";
     LATHE_WHY = "Kept on this device. The gears shown are only a usual set until you type your own.";
-    CHANGE_GEARS = "Change gears owned";
-    SCREW_PITCH = "Lead screw, tpi or mm";
-    HEAD_RATIO = "First driver turns per spindle turn";
-    GEARBOX = "Gearbox ratios, if any";
-    STUDS_APART = "Studs apart, in teeth (0: not known)";
-    RIM_MARGIN = "Rims clear studs by, in teeth";
-    MOST_IDLERS = "Most idlers";
-    DRIVE = "First driver beside the spindle";
-    EITHER_WAY = "Reversible";
-    SAME_WAY = "Turns with it";
-    OTHER_WAY = "Turns against it";
-    SCREW_HAND = "Hand of the lead screw";
-    SCREW_RIGHT = "Right-hand screw";
-    SCREW_LEFT = "Left-hand screw";
-    FOUR_GEARS = "Four gears and more can be mounted";
 
     HALF_NUTS = "Half nuts and the thread dial";
     START_AND_STOP = "Where to start and stop; groove and speed";

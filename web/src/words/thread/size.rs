@@ -118,17 +118,6 @@ pub fn also_owned(others: &[Tapping]) -> String {
     ["Also: ", &list.join(", "), "."].concat()
 }
 
-/// A set of drills.
-#[must_use]
-pub fn drill_set(value: &str) -> &'static str {
-    match value {
-        "metric" => "Metric",
-        "number" => "No. 1 to 80",
-        "letter" => "A to Z",
-        _ => "By 64ths",
-    }
-}
-
 /// A diameter.
 #[must_use]
 pub fn diameter(length: Length) -> String {

@@ -1,5 +1,6 @@
 //! Tilt by leaves, shims or blocks under one edge.
 use crate::draw::sketch::{Sketch, round};
+use crate::owned::lists::{self, Stock};
 use crate::room::bench::sum::{Answer, Entry, Given, Group, Sum, Table, Value, about, figure};
 use crate::room::steps::Wrong;
 use crate::words::bench::tilt as says;
@@ -84,7 +85,7 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
 
 /// Leaves owned.
 fn leaves(given: &Given) -> Vec<Length> {
-    crate::room::lines::lengths(given.fields.get("own-feelers"), Of::Pieces).unwrap_or_default()
+    lists::lengths(given.fields, Stock::Feelers)
 }
 
 fn row(choice: &Choice) -> Vec<Value> {

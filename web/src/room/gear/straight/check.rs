@@ -2,8 +2,8 @@
 use super::{Asked, blank, pair};
 use crate::draw::tooth::{self as draw, Laid};
 use crate::fields::Fields;
-use crate::pieces::caution;
-use crate::room::lines;
+use crate::owned::lists::{self, Stock};
+use crate::pieces::{caution, owned_strip};
 use crate::room::steps::{self, Form, Names, Text, Wrong};
 use crate::words::errors::said;
 use crate::words::gear::check as says;
@@ -16,8 +16,7 @@ use handturn::{Cause, Error, Field as Of};
 use maud::{Markup, html};
 
 const SPAN: &[&Names] = &[&[("ge-over", "")]];
-const PINS: &[&Names] =
-    &[&[("ge-pins", "0.5 0.8 0.85 1 1.2 1.5 1.7 2 2.5 3 3.5 4 5 6 8 10"), ("ge-pin", "")]];
+const PINS: &[&Names] = &[&[("ge-pin", "")]];
 /// Teeth that a span can take in.
 const TEETH: Bound = Bound { field: Of::Span, least: 1, greatest: 5_000 };
 
@@ -36,17 +35,17 @@ fn spans(text: Text, wheel: &Spur, outside: Length) -> Result<span::Span, Wrong>
     span::over(wheel, outside, teeth).map_err(at)
 }
 
-fn over_pins(text: Text, wheel: &Spur, outside: Length) -> Result<Over, Wrong> {
+fn over_pins(fields: &Fields, text: Text, wheel: &Spur, outside: Length) -> Result<Over, Wrong> {
     let at = |error| ("ge-pin", error);
     let range = pins::range(wheel, outside).map_err(|e| ("", e))?;
-    let owned = lines::lengths(text.get("ge-pins"), Of::Pin).map_err(|e| ("ge-pins", e))?;
+    let owned = lists::lengths(fields, Stock::Pins);
     let chosen = match text.length_if("ge-pin", Of::Pin)? {
         Some(pin) => Some(pin),
-        None => pins::choose(wheel, outside, &owned).map_err(|e| ("ge-pins", e))?,
+        None => pins::choose(wheel, outside, &owned).map_err(|e| ("", e))?,
     };
     // Where none of those owned serves, the best one is shown.
     let best = || rounded(range.best, 2).map(Length::from_mm);
-    let pin = chosen.or_else(best).ok_or(("ge-pins", Error::new(Of::Pin, Cause::Overflow)))?;
+    let pin = chosen.or_else(best).ok_or(("", Error::new(Of::Pin, Cause::Overflow)))?;
     let over = pins::over(wheel, outside, pin).map_err(at)?;
     Ok(Over { pin, serves: chosen.is_some(), range, over })
 }
@@ -55,7 +54,10 @@ fn over_pins(text: Text, wheel: &Spur, outside: Length) -> Result<Over, Wrong> {
 pub(super) fn keep_good(fields: &mut Fields, asked: &Asked, name: &str) {
     if let Some(outside) = blank::outside_in_force(fields, asked) {
         steps::keep_good(fields, SPAN, name, |text| spans(text, &asked.wheel, outside));
-        steps::keep_good(fields, PINS, name, |text| over_pins(text, &asked.wheel, outside));
+        let before = fields.clone();
+        steps::keep_good(fields, PINS, name, |text| {
+            over_pins(&before, text, &asked.wheel, outside)
+        });
     }
     pair::keep_good(fields, asked, name);
 }
@@ -68,7 +70,7 @@ pub(super) fn span_in_force(fields: &Fields, wheel: &Spur, outside: Length) -> O
 
 /// The pin in force.
 pub(super) fn pin_in_force(fields: &Fields, wheel: &Spur, outside: Length) -> Option<Length> {
-    let (over, _) = steps::in_force(fields, PINS, |text| over_pins(text, wheel, outside));
+    let (over, _) = steps::in_force(fields, PINS, |text| over_pins(fields, text, wheel, outside));
     over.map(|over| over.pin)
 }
 
@@ -154,7 +156,8 @@ fn spanned(fields: &Fields, wheel: &Spur, outside: Length) -> Markup {
 }
 
 fn pinned(fields: &Fields, wheel: &Spur, outside: Length) -> Markup {
-    let (over, wrong) = steps::in_force(fields, PINS, |text| over_pins(text, wheel, outside));
+    let (over, wrong) =
+        steps::in_force(fields, PINS, |text| over_pins(fields, text, wheel, outside));
     let form = Form { fields, names: PINS, wrong: wrong.as_ref() };
     html! {
         section.setup aria-label=(says::PINS) {
@@ -167,7 +170,7 @@ fn pinned(fields: &Fields, wheel: &Spur, outside: Length) -> Markup {
                 p.why { (says::pin_range(&over.range, over.pin)) }
                 @if wheel.teeth % 2 == 1 { p.why { (says::ODD) } }
             }
-            (form.text("ge-pins", says::PINS_OWNED))
+            (owned_strip(fields, &[Stock::Pins]))
             (form.text("ge-pin", says::PIN_USED))
             @if let Some(over) = &over {
                 details id="ge-pin-working" {

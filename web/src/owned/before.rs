@@ -1,0 +1,106 @@
+//! What earlier versions kept in fields of Thread and Gear goes into the Shop's lists.
+use super::lists::{Stock, set, typed};
+use crate::fields::Fields;
+
+/// Earlier names of what is one list now.
+const NAMES: [(&str, Stock); 12] = [
+    ("th-screw", Stock::LatheScrew),
+    ("th-screw-hand", Stock::ScrewHand),
+    ("th-gears", Stock::LatheGears),
+    ("th-head", Stock::LatheHead),
+    ("th-gearbox", Stock::Gearbox),
+    ("th-distance", Stock::StudDistance),
+    ("th-margin", Stock::StudMargin),
+    ("th-idlers", Stock::Idlers),
+    ("th-four", Stock::FourGears),
+    ("th-drive", Stock::Drive),
+    ("th-wires", Stock::Wires),
+    ("ge-pins", Stock::Pins),
+];
+
+/// Takes over what stands under earlier names, unless the list was typed since.
+pub fn take_over(fields: &mut Fields) {
+    for (name, stock) in NAMES {
+        // What read well comes first, so that it is in force where the rest does not.
+        for name in [&*["good-", name].concat(), name] {
+            if let Some(text) = taken(fields, name) {
+                let text = match (stock, &*text) {
+                    (Stock::FourGears, "on") => "yes",
+                    (Stock::FourGears, "") => "no",
+                    (_, text) => text,
+                };
+                take(fields, name, stock, text);
+            }
+        }
+    }
+    for good in ["good-", ""] {
+        let name = |of: &str| [good, of].concat();
+        let (sets, loose) = (taken(fields, &name("th-sets")), taken(fields, &name("th-drills")));
+        if sets.is_some() || loose.is_some() {
+            let sets = sets.unwrap_or_else(|| "metric".to_owned());
+            let text = [&*sets, " ", &loose.unwrap_or_default()].concat();
+            take(fields, good, Stock::Drills, text.trim());
+        }
+    }
+}
+
+/// The last good text alone makes no list that was typed since give way.
+fn take(fields: &mut Fields, from: &str, stock: Stock, text: &str) {
+    let since = fields.has(stock.name()) && from.starts_with("good-");
+    if !since && typed(fields, stock) != text {
+        set(fields, stock, text);
+    }
+}
+
+/// What stood under `name`, which is forgotten.
+fn taken(fields: &mut Fields, name: &str) -> Option<String> {
+    let text = fields.has(name).then(|| fields.get(name).to_owned());
+    fields.forget(name);
+    text
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::lists::text;
+    use super::*;
+
+    #[test]
+    fn what_was_typed_in_other_rooms_is_in_the_shop() {
+        let mut fields = Fields::default();
+        for (name, value) in [
+            ("th-screw", "6 mm"),
+            ("good-th-screw", "6 mm"),
+            ("th-gears", "20 30 x"),
+            ("good-th-gears", "20 30"),
+            ("th-four", ""),
+            ("th-wires", "0.5 1"),
+            ("th-sets", "number letter"),
+            ("th-drills", "5.25 0.21in"),
+            ("th-percent", "75"),
+        ] {
+            fields.set(name, value);
+        }
+        take_over(&mut fields);
+        assert_eq!(text(&fields, Stock::LatheScrew), "6 mm");
+        assert_eq!(typed(&fields, Stock::LatheGears), "20 30 x");
+        assert_eq!(text(&fields, Stock::LatheGears), "20 30");
+        assert_eq!(text(&fields, Stock::FourGears), "no");
+        assert_eq!(text(&fields, Stock::Wires), "0.5 1");
+        assert_eq!(text(&fields, Stock::Drills), "number letter 5.25 0.21in");
+        let left: Vec<&str> =
+            fields.iter().map(|(name, _)| name).filter(|name| !name.contains("own-")).collect();
+        assert_eq!(left, ["th-percent"]);
+        let once = fields.clone();
+        take_over(&mut fields);
+        assert_eq!(fields, once);
+    }
+
+    #[test]
+    fn a_list_typed_since_stays() {
+        let mut fields = Fields::default();
+        fields.set("good-th-wires", "0.5");
+        set(&mut fields, Stock::Wires, "0.7");
+        take_over(&mut fields);
+        assert_eq!(text(&fields, Stock::Wires), "0.7");
+    }
+}
