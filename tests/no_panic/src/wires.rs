@@ -1,6 +1,8 @@
-//! Calls into wires, formers and springs.
+//! Calls into wires, formers, springs and rivets.
 use crate::{any, keep};
 use handturn::bench::former::{self, Bend};
+use handturn::bench::rivet::Rivet;
+use handturn::bench::spring::{self, Compression, Extension, Torsion};
 use handturn::bench::wire::{self, Band, Stuff};
 use handturn::measure::Length;
 
@@ -13,4 +15,10 @@ pub fn calls() {
     keep(former::kept(any(), any(), any(), any(), any()));
     keep(Bend::former(&any(), &owned));
     keep(Bend::trial(&any(), any()));
+    keep(Compression::pushed(&any()));
+    keep(Compression::coils_for(&any(), any()));
+    keep(Extension::pulled(&any()));
+    keep(Torsion::turned(&any()));
+    keep(spring::arbor(any(), any(), any(), any()));
+    keep(Rivet::filled(&any()));
 }

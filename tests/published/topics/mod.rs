@@ -11,6 +11,7 @@ mod holes;
 mod pairs;
 mod placed;
 mod sizes;
+mod springs;
 mod sums;
 mod threads;
 mod wheels_cut;
@@ -229,6 +230,8 @@ pub(crate) const TOPICS: &[Topic] = &[
     },
     Topic { file: "wire_gauges.csv", title: "wire gauges", run: wires::gauges },
     Topic { file: "bends.csv", title: "spring-back", run: wires::bends },
+    Topic { file: "springs.csv", title: "springs", run: springs::springs },
+    Topic { file: "rivets.csv", title: "rivets with round heads", run: springs::rivets },
 ];
 
 /// Checks each row of `file`; `check` says whether the row is one to refuse and why it fails.
