@@ -1,6 +1,6 @@
 //! The cards of this device and the one that is open, and what the store says of them.
 use super::log::{Change, Event as Entered, Log, Unread, event_text, from_lines, read_lines};
-use super::model::{Bad, Card};
+use super::model::{Bad, Card, SCHEMA};
 use super::share;
 use crate::fields::Fields;
 use crate::keep::kept::{choice, record};
@@ -79,6 +79,8 @@ pub struct Open {
     asked: Asked,
     /// The store has the card itself.
     begun: bool,
+    /// The store did not take a short log; the long one goes on.
+    tired: bool,
     unsaved: String,
     lock: Lock,
     saved_at: String,
@@ -95,8 +97,8 @@ enum Asked {
     Begin,
     /// It takes in an entry.
     Append,
-    /// It puts a short log in place of the long one.
-    Renew,
+    /// It puts a short log, of so many entries and letters, in place of the long one.
+    Renew((usize, usize)),
 }
 
 /// Who writes on a card.
@@ -134,12 +136,12 @@ pub enum Note {
 record! {
     Cards { store, list, open, aside, wanted, rescues, dropped, offered, refused }
     Entry { id, title, job, done, of, fault }
-    Open { id, log, next, letters, waiting, asked, begun, unsaved, lock, saved_at, note }
+    Open { id, log, next, letters, waiting, asked, begun, tired, unsaved, lock, saved_at, note }
 }
 
 choice! {
     Fault { None = "none", Damaged = "damaged", Partly = "partly", Newer = "newer" }
-    Asked { No = "no", Begin = "begin", Append = "append", Renew = "renew" }
+    Asked { No = "no", Begin = "begin", Append = "append", Renew(held) = "renew" }
     Lock { Asked = "asked", Held = "held", Elsewhere = "elsewhere" }
     Note {
         None = "none", Taken = "taken", Gone = "gone", Slow = "slow", Long(held) = "long",
@@ -157,6 +159,7 @@ impl Open {
             waiting: Vec::new(),
             asked: Asked::No,
             begun: true,
+            tired: false,
             unsaved: String::new(),
             lock: Lock::Asked,
             saved_at: String::new(),
@@ -232,18 +235,46 @@ impl Open {
         }
     }
 
+    /// The store has what it was asked to take.
+    fn kept(&mut self, asked: Asked, time: &str) {
+        if self.note == Note::Slow {
+            self.note = Note::None;
+        }
+        time.clone_into(&mut self.saved_at);
+        self.begun = true;
+        match asked {
+            Asked::Append if !self.waiting.is_empty() => {
+                let stored = self.waiting.remove(0);
+                self.next += 1;
+                self.letters += event_text(&stored).len();
+            }
+            Asked::Renew(size) => (self.next, self.letters) = size,
+            _ => {}
+        }
+    }
+
+    /// Another tab writes from now on: what has not gone to the store does not count.
+    fn lost(&mut self) {
+        let gone = usize::from(self.asked == Asked::Append);
+        if self.waiting.len() > gone {
+            self.note = Note::Taken;
+        }
+        self.waiting.truncate(gone);
+        self.lock = Lock::Elsewhere;
+    }
+
     /// Hands the store what comes next, if it is free and this tab may write.
     fn store(&mut self) -> Option<Effect> {
         if self.asked != Asked::No || !self.unsaved.is_empty() {
             return None;
         }
         if !self.begun {
-            self.asked = Asked::Begin;
-            (self.next, self.letters) = (0, 0);
             // What waits is in its beginning.
-            self.log = self.log.compact();
             self.waiting.clear();
-            return Some(Effect::Begin(self.id.clone(), self.log.lines()));
+            let lines = self.short();
+            self.asked = Asked::Begin;
+            (self.next, self.letters) = (self.log.stand.len(), lines.len());
+            return Some(Effect::Begin(self.id.clone(), lines));
         }
         if self.lock != Lock::Held {
             return None;
@@ -253,12 +284,19 @@ impl Open {
             return Some(Effect::Append(self.id.clone(), self.next, event_text(first)));
         }
         let long = self.next > LONG.0 || self.letters > LONG.1;
-        if long && self.log.undone.is_empty() {
-            self.asked = Asked::Renew;
-            self.log = self.log.compact();
-            return Some(Effect::Renew(self.id.clone(), self.next, self.log.lines()));
+        let old = self.log.base.version < SCHEMA;
+        if (long || old) && self.log.undone.is_empty() && !self.tired {
+            let lines = self.short();
+            self.asked = Asked::Renew((self.log.stand.len(), lines.len()));
+            return Some(Effect::Renew(self.id.clone(), self.next, lines));
         }
         None
+    }
+
+    /// Makes the log short; its lines.
+    fn short(&mut self) -> String {
+        self.log = self.log.compact();
+        self.log.lines()
     }
 
     /// Takes in a change; what the store must do.
@@ -435,10 +473,10 @@ impl Cards {
 
     /// Puts the card taken out last back.
     pub fn undrop(&mut self) -> Vec<Effect> {
-        let Some(entry) = self.dropped.take() else { return vec![] };
+        let Some(entry) = &self.dropped else { return vec![] };
         self.wanted.clone_from(&entry.id);
         self.rescues = false;
-        vec![Effect::Undrop(entry.id)]
+        vec![Effect::Undrop(entry.id.clone())]
     }
 
     /// This tab writes on the open card from now on, even where another does.
@@ -455,7 +493,9 @@ impl Cards {
             return vec![];
         };
         open.unsaved.clear();
-        open.store().into_iter().collect()
+        let mut effects: Vec<_> = open.store().into_iter().collect();
+        effects.push(Effect::Claim(open.id.clone(), false));
+        effects
     }
 
     /// Takes in a change of the open card.
@@ -565,7 +605,10 @@ impl Cards {
             return None;
         }
         Some(match share::from_file(event.value) {
-            Ok(card) => self.begin(fields, card, event.at_ms),
+            Ok(card) => {
+                fields.set("room", "card");
+                self.begin(fields, card, event.at_ms)
+            }
             Err(why) => {
                 self.refused = Some((event.name.to_owned(), why));
                 vec![]
@@ -581,6 +624,7 @@ impl Cards {
 
     fn stored(&mut self, fields: &mut Fields, event: &Event) -> Vec<Effect> {
         let id = event.name;
+        self.dropped.take_if(|entry| entry.id == id);
         let read = from_lines(event.value);
         if self.with(id, |_| ()).is_none() {
             self.enlist(match &read {
@@ -613,8 +657,9 @@ impl Cards {
 
     fn gone(&mut self, id: &str) -> Vec<Effect> {
         let lost = self.with(id, |open| {
-            // Its text is still here: it is begun anew, and nothing is lost.
-            (open.note, open.begun, open.lock) = (Note::Gone, false, Lock::Elsewhere);
+            // Its text is still here: the store can be asked to take it again.
+            open.refuse("gone");
+            (open.note, open.begun, open.lock) = (Note::Gone, false, Lock::Held);
         });
         if lost.is_none() {
             self.list.retain(|entry| entry.id != id);
@@ -625,40 +670,40 @@ impl Cards {
     fn answered(&mut self, event: &Event) -> Vec<Effect> {
         let (number, rest) = event.value.split_once(' ').unwrap_or((event.value, ""));
         let kept = event.kind == "kept";
+        if number == "dropped" && !kept {
+            // It is still there.
+            let back = self.dropped.take();
+            back.into_iter().for_each(|entry| self.enlist(entry));
+            return vec![];
+        }
         let done = self.with(event.name, |open| {
-            let mut effects = Vec::new();
-            match open.asked {
-                Asked::Append if number == open.next.to_string() => {}
-                Asked::Begin | Asked::Renew if number == "begun" => {}
-                _ => return effects,
+            let ours = match open.asked {
+                Asked::No => false,
+                Asked::Append => number == open.next.to_string(),
+                Asked::Begin | Asked::Renew(_) => number == "begun",
+            };
+            if !ours {
+                return None;
             }
             let asked = std::mem::take(&mut open.asked);
-            if kept {
-                if open.note == Note::Slow {
-                    open.note = Note::None;
+            match (asked, rest) {
+                _ if kept => open.kept(asked, rest),
+                (Asked::Append | Asked::Renew(_), "taken" | "behind" | "gone") => {
+                    // Another tab writes: what waits does not count, and the truth is read anew.
+                    open.lost();
+                    return Some(Effect::Look(open.id.clone()));
                 }
-                rest.clone_into(&mut open.saved_at);
-                open.begun = true;
-                if asked == Asked::Append {
-                    let stored = open.waiting.remove(0);
-                    open.next += 1;
-                    open.letters += event_text(&stored).len();
-                } else {
-                    open.next = open.log.stand.len();
-                    open.letters = open.log.lines().len();
-                }
-                effects.extend(open.store());
-            } else if asked != Asked::Begin && matches!(rest, "taken" | "behind" | "gone") {
-                // Another tab writes: what waits does not count, and the truth is read anew.
-                open.waiting.clear();
-                (open.lock, open.note) = (Lock::Elsewhere, Note::Taken);
-                effects.push(Effect::Look(open.id.clone()));
-            } else {
-                open.refuse(rest);
+                (Asked::Renew(_), _) => open.tired = true,
+                _ => open.refuse(rest),
             }
-            effects
+            if open.lock == Lock::Elsewhere {
+                // Taken over while this was being stored: what is there now is the truth.
+                return Some(Effect::Look(open.id.clone()));
+            }
+            open.store()
         });
-        let mut effects = done.unwrap_or_default();
+        let done: Option<Effect> = done.flatten();
+        let mut effects: Vec<_> = done.into_iter().collect();
         if let Some(entry) = self.with(event.name, |open| open.entry()) {
             self.enlist(entry);
         }
@@ -683,9 +728,13 @@ impl Cards {
                 None
             }
             "lost" => {
-                open.lock = Lock::Elsewhere;
-                open.waiting.clear();
+                open.lost();
                 Some(Effect::Look(open.id.clone()))
+            }
+            // A new card that was not stored can't be held: that it was not is said already.
+            _ if !open.begun => {
+                open.lock = Lock::Held;
+                None
             }
             _ => {
                 open.refuse(why);

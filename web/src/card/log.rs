@@ -213,7 +213,8 @@ impl Log {
         let early = self.stand.len().saturating_sub(KEPT_APART);
         let (early, late) = self.stand.split_at(early);
         let before = Self { base: self.base.clone(), stand: early.to_vec(), undone: vec![] };
-        Self { base: before.card(), stand: late.to_vec(), undone: vec![] }
+        let base = Card { version: super::SCHEMA, ..before.card() };
+        Self { base, stand: late.to_vec(), undone: vec![] }
     }
 
     /// The lines in which it is handed to the store; it has nothing taken back.
@@ -301,7 +302,5 @@ pub(super) fn raised(mut tree: Json<'_>) -> Result<Card, Unread> {
     if let Json::Record(fields) = &mut tree {
         RAISE.iter().skip(version - 1).for_each(|raise| raise(fields));
     }
-    let mut card: Card = json::fill(&tree).map_err(|_| Unread::NotACard)?;
-    card.version = super::SCHEMA;
-    Ok(card)
+    json::fill(&tree).map_err(|_| Unread::NotACard)
 }

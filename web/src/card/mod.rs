@@ -24,6 +24,8 @@ mod log;
 mod model;
 mod pack;
 mod share;
+#[cfg(test)]
+mod tests;
 mod text;
 
 pub use cards::{Cards, Entry, Fault, Lock, Note, Open};

@@ -41,13 +41,15 @@ pub(super) fn pack(text: &str) -> String {
     all.extend(text.bytes());
     let mut bytes = check(text.as_bytes()).to_be_bytes().to_vec();
     let mut at = KNOWN.len();
+    let mut seen = Seen { last: vec![NOWHERE; KINDS], before: Vec::new() };
     let (mut flags, mut used) = (0, 8);
     while at < all.len() {
         if used == 8 {
             (flags, used) = (bytes.len(), 0);
             bytes.push(0);
         }
-        let (back, run) = longest(&all, at);
+        seen.upto(&all, at);
+        let (back, run) = seen.longest(&all, at);
         if run < SHORT {
             bytes.extend(all.get(at));
             at += 1;
@@ -73,22 +75,51 @@ pub(super) fn pack(text: &str) -> String {
     packed
 }
 
-/// How far back the longest run of what stands at `at` begins, and how long it is.
-fn longest(all: &[u8], at: usize) -> (usize, usize) {
-    let ahead = all.get(at..).unwrap_or_default();
-    let ahead = ahead.get(..RUN).unwrap_or(ahead);
-    let mut best = (0, 0);
-    for back in 1..=FAR.min(at) {
-        let before = all.get(at - back..).unwrap_or_default();
-        let run = ahead.iter().zip(before).take_while(|(a, b)| a == b).count();
-        if run > best.1 {
-            best = (back, run);
-            if run == ahead.len() {
-                break;
-            }
+/// Places of earlier bytes, by the three that stand there: the last one of each kind, and
+/// before each place the one before it.
+struct Seen {
+    last: Vec<usize>,
+    before: Vec<usize>,
+}
+
+/// Kinds of three bytes, earlier places of one kind that are tried, and no place.
+const KINDS: usize = 4_096;
+const TRIED: usize = 64;
+const NOWHERE: usize = usize::MAX;
+
+fn kind(all: &[u8], at: usize) -> usize {
+    let three = all.get(at..at + SHORT).unwrap_or_default();
+    three.iter().fold(0, |kind, byte| (kind * 31 + usize::from(*byte) * 7) % KINDS)
+}
+
+impl Seen {
+    /// Takes in the bytes up to `at`.
+    fn upto(&mut self, all: &[u8], at: usize) {
+        for place in self.before.len()..at {
+            let last = self.last.get_mut(kind(all, place));
+            self.before.push(last.map_or(NOWHERE, |last| std::mem::replace(last, place)));
         }
     }
-    best
+
+    /// How far back a long run of what stands at `at` begins, and how long it is.
+    fn longest(&self, all: &[u8], at: usize) -> (usize, usize) {
+        let ahead = all.get(at..).unwrap_or_default();
+        let ahead = ahead.get(..RUN).unwrap_or(ahead);
+        let mut best = (0, 0);
+        let mut place = self.last.get(kind(all, at)).copied().unwrap_or(NOWHERE);
+        for _ in 0..TRIED {
+            if place == NOWHERE || at - place > FAR {
+                break;
+            }
+            let before = all.get(place..).unwrap_or_default();
+            let run = ahead.iter().zip(before).take_while(|(a, b)| a == b).count();
+            if run > best.1 {
+                best = (at - place, run);
+            }
+            place = self.before.get(place).copied().unwrap_or(NOWHERE);
+        }
+        best
+    }
 }
 
 /// The text in a packed one.

@@ -1,7 +1,7 @@
 //! A card handed over: as a file, and as the part of an address after `#`, which no
 //! browser sends anywhere. Both are read as if a stranger had written them: all or none.
 use super::log::{Unread, raised};
-use super::model::{Bad, Card, Item, Place, Step};
+use super::model::{Bad, Card, Item, Place, SCHEMA, Step};
 use super::pack;
 use crate::keep::json::{self, Json};
 use crate::keep::kept::{choice, record};
@@ -82,7 +82,8 @@ impl From<Place> for Part {
 
 /// The card as the text of a file.
 pub(super) fn file(card: &Card) -> String {
-    json::write(&mut File { kind: KIND.to_owned(), card: card.clone() })
+    let card = Card { version: SCHEMA, ..card.clone() };
+    json::write(&mut File { kind: KIND.to_owned(), card })
 }
 
 /// Whether a text says that it holds a card.
@@ -118,7 +119,7 @@ fn read(tree: Json<'_>) -> Result<Card, Refused> {
         Bad::Many(most) => Refused::Many((place.into(), most)),
         Bad::Conflict => Refused::In(place.into()),
     })?;
-    Ok(card)
+    Ok(Card { version: SCHEMA, ..card })
 }
 
 /// The first value or step that can't be read; the head where each of them can.
@@ -139,7 +140,8 @@ fn faulty(tree: &Json<'_>) -> Part {
 
 /// The card as the part of an address after `#`, or how long that would be.
 pub(super) fn link(card: &Card) -> Result<String, usize> {
-    let link = LINK.to_owned() + &pack::pack(&json::write(&mut card.clone()));
+    let link =
+        LINK.to_owned() + &pack::pack(&json::write(&mut Card { version: SCHEMA, ..card.clone() }));
     if link.len() > LONGEST_LINK { Err(link.len()) } else { Ok(link) }
 }
 

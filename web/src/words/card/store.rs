@@ -21,6 +21,7 @@ pub fn saved(saving: bool, saved_at: &str) -> String {
 pub fn not_saved(why: &str) -> String {
     let (why, then) = match why {
         "full" => ("the device’s store is full", " Or free some room, then try again."),
+        "gone" => ("it was taken out in another tab", " Or try again to put it back."),
         _ => ("the browser refuses its store", ""),
     };
     let lost = ". What you do here is lost when this page closes: save the card to a file.";
@@ -33,9 +34,7 @@ pub fn note(note: Note) -> Option<String> {
     let said = match note {
         Note::None => return None,
         Note::Taken => "Not counted: another tab writes on this card.",
-        Note::Gone => {
-            "This card was taken out in another tab. What you see is kept here: save it to a file."
-        }
+        Note::Gone => "This card was taken out in another tab.",
         Note::Slow => {
             "The store takes long. What is not saved yet may be lost when this page closes."
         }
