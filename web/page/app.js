@@ -98,6 +98,10 @@ document.addEventListener('change', async ({ target }) => {
   send('file', file.name, text);
 });
 
+// What is printed stands on the page before the browser lays it out.
+addEventListener('beforeprint', () => send('print', 'before'));
+addEventListener('afterprint', () => send('print', 'after'));
+
 document.addEventListener('submit', (event) => event.preventDefault());
 document.addEventListener('visibilitychange', () => send('seen', document.visibilityState));
 
@@ -125,10 +129,11 @@ try {
   const wide = matchMedia('(min-width: 35em)');
   const room = () => ['wide', wide.matches ? 'yes' : 'no'];
   wide.addEventListener('change', () => send(...room()));
+  const zone = ['zone', String(-new Date().getTimezoneOffset())];
   const found = await Promise.race([kept, late]);
   const happened = early;
   early = null;
-  tellAll([...found ?? [], room(), ['open', location.hash.slice(1), document.getElementById('engine') ? 'file' : 'site'], ...happened]);
+  tellAll([...found ?? [], room(), zone, ['open', location.hash.slice(1), document.getElementById('engine') ? 'file' : 'site'], ...happened]);
   if (!found) tellAll(await kept);
   offerNewVersion(() => send('version'));
   (window.requestIdleCallback ?? setTimeout)(rehearse);

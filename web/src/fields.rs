@@ -30,7 +30,7 @@ impl Fields {
     #[must_use]
     pub fn follow<'a>(&'a self, text: &'a str) -> &'a str {
         let name = text.trim().strip_prefix('=').map(str::trim);
-        name.map_or(text, |name| self.or(&["value-", name].concat(), text))
+        name.map_or(text, |name| self.or(&["value-", &name.to_lowercase()].concat(), text))
     }
 
     /// Whether `name` was ever set.

@@ -25,6 +25,8 @@
 //! | `key` | an arrow, Page Up/Down, Home, End, Enter, Escape or Ctrl+Z | `PageDown`, .. `Undo`; `held PageDown` while it repeats | `field NAME` or `button NAME` when one has the focus |
 //! | `seen` | the page came to the front or left it | `visible` or `hidden` | |
 //! | `wide` | before `open`, and when it changes: is there room for whole drawings? | `yes` or `no` | |
+//! | `zone` | before `open` | minutes that the clock here is before that of Greenwich | |
+//! | `print` | the browser is about to print, or has | `before` or `after` | |
 //! | `version` | a newer version lies ready on this device | | |
 //! | `storage` | the store answered, or fails later on | `ready` or `refused` | why |
 //! | `stored-page` | at the start, before `open` | | what [`seam::Effect::KeepPage`] kept |

@@ -3,7 +3,7 @@ use crate::card::Cards;
 use crate::fields::Fields;
 use crate::keep::json;
 use crate::owned;
-use crate::room::{bench, divide, frame, gear, run, shop, thread};
+use crate::room::{bench, card, divide, frame, gear, run, shop, thread};
 use crate::seam::{self, Effect, Event};
 use handturn::run::Frozen;
 
@@ -18,6 +18,12 @@ pub struct State {
     pub jobs: thread::Jobs,
     /// Cards: those stored, the one that is open.
     pub cards: Cards,
+    /// What the answers on the open card come to today.
+    pub today: card::Today,
+    /// Minutes that the clock here is before that of Greenwich.
+    pub zone: i64,
+    /// The open card is being printed.
+    pub prints: bool,
     /// There is room for drawings with all that stands round what is used.
     pub wide: bool,
     /// A newer version of the site lies ready.
@@ -30,6 +36,9 @@ pub fn turn(state: &str, event: &str) -> String {
     let before = state.fields.clone();
     let event = Event::read(event);
     let happened = happen(&mut state, &event);
+    if frame::room(&state.fields) == "card" {
+        state.today.refresh(&state.cards, &state.fields, &state.desk);
+    }
     // What is asked of the browser comes last: a sheet must stand before it opens.
     let text = state.write();
     let mut effects = vec![Effect::State(text), Effect::Put("page", screen(&state))];
@@ -41,7 +50,7 @@ pub fn turn(state: &str, event: &str) -> String {
 }
 
 /// What an event does to the state, and what else the browser must do.
-fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
+pub(crate) fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
     if let Some(effects) = state.jobs.heard(event) {
         return effects;
     }
@@ -56,12 +65,22 @@ fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
         shop::open(&mut state.fields, event.name, event.value);
         return Vec::new();
     }
-    if let Some(effects) = run::happen(&mut state.desk, event) {
+    // A Run on screen puts how far it is on the card itself.
+    let of_card = matches!((event.kind, event.name), ("press", "card-put"));
+    if !of_card && let Some(effects) = run::happen(&mut state.desk, event) {
+        return effects;
+    }
+    let State { fields, cards, today, desk, .. } = state;
+    if let Some(effects) = card::event(fields, cards, today, desk, event) {
+        run::said(desk, fields.get(card::SAID));
         return effects;
     }
     match (event.kind, event.name) {
         ("version", _) => state.newer = true,
         ("wide", wide) => state.wide = wide == "yes",
+        ("zone", minutes) => state.zone = minutes.parse().unwrap_or(0),
+        ("print", when) => state.prints = when == "before" && frame::room(&state.fields) == "card",
+        ("open", _) => state.fields.set("card-site", if event.value == "site" { "on" } else { "" }),
         ("stored-page", _) => {
             state.fields = Fields::from_kept(event.value);
             shop::forget(&mut state.fields);
@@ -72,6 +91,7 @@ fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
         ("press", "take-newer") if offers_newer(state) => return vec![Effect::TakeNewVersion],
         ("press", "shop-save") => return vec![shop::save(&state.fields)],
         ("press", "room") => return open_room(state, event.value, ""),
+        ("press", "open-card") => return open_room(state, "card", ""),
         ("press", "own") => return open_room(state, "shop", event.value),
         ("press", "run") => return offer(state, event.value),
         ("press", "divide-n") => {
@@ -108,6 +128,7 @@ fn open_room(state: &mut State, room: &str, field: &str) -> Vec<Effect> {
         "thread" => "thread-title",
         "gear" => "gear-title",
         "bench" => "bench-title",
+        "card" => "card-title",
         _ => "divide-title",
     };
     vec![Effect::Focus(if field.is_empty() { title } else { field }.to_owned())]
@@ -127,15 +148,24 @@ fn offer(state: &mut State, which: &str) -> Vec<Effect> {
 /// The whole page as markup.
 fn screen(state: &State) -> String {
     let filled = run::screen(&state.desk);
+    let State { fields, cards, today, desk, zone, .. } = state;
+    let view = card::View { fields, cards, today, desk, zone: *zone };
     let page = filled.unwrap_or_else(|| {
         let room = match frame::room(&state.fields) {
             "shop" => shop::screen(&state.fields),
             "thread" => thread::screen(&state.fields, &state.jobs),
             "gear" => gear::screen(&state.fields),
             "bench" => bench::screen(&state.fields),
-            _ => divide::screen(&state.fields, state.wide),
+            "card" => card::screen(view),
+            _ => divide::screen(&state.fields, &card::wheels(&state.cards), state.wide),
         };
-        frame::frame(&state.fields, offers_newer(state), &run::strip(&state.desk), &room)
+        let page = frame::Frame {
+            newer: offers_newer(state),
+            corner: card::corner(cards),
+            strip: run::strip(desk),
+        };
+        let printed = if state.prints { card::printed(view) } else { Default::default() };
+        frame::frame(fields, &page, &room, &printed)
     });
     page.into_string()
 }
@@ -156,6 +186,11 @@ impl State {
                 (Some("cards"), Some(cards), _) => {
                     state.cards = json::read(cards).unwrap_or_default()
                 }
+                (Some("today"), Some(today), _) => {
+                    state.today = json::read(today).unwrap_or_default()
+                }
+                (Some("zone"), Some(zone), _) => state.zone = zone.parse().unwrap_or(0),
+                (Some("prints"), ..) => state.prints = true,
                 (Some("newer"), ..) => state.newer = true,
                 (Some("wide"), ..) => state.wide = true,
                 _ => {}
@@ -172,6 +207,11 @@ impl State {
         seam::add_record(&mut text, &["desk", &json::write(&mut self.desk)]);
         seam::add_record(&mut text, &["jobs", &json::write(&mut self.jobs.clone())]);
         seam::add_record(&mut text, &["cards", &json::write(&mut self.cards)]);
+        seam::add_record(&mut text, &["today", &json::write(&mut self.today)]);
+        seam::add_record(&mut text, &["zone", &self.zone.to_string()]);
+        if self.prints {
+            seam::add_record(&mut text, &["prints"]);
+        }
         if self.newer {
             seam::add_record(&mut text, &["newer"]);
         }

@@ -31,7 +31,7 @@ function swap(text, old, by) {
 
 const policy = (rules) => `<meta http-equiv="Content-Security-Policy" content="${rules}; base-uri 'none'; form-action 'none'">`;
 
-const style = (await transform(['style', 'run', 'thread', 'plate', 'bench'].map((name) => read(`page/${name}.css`)).join(''), { loader: 'css', minify: true, charset: 'utf8' })).code.trim();
+const style = (await transform(['style', 'run', 'thread', 'plate', 'bench', 'card'].map((name) => read(`page/${name}.css`)).join(''), { loader: 'css', minify: true, charset: 'utf8' })).code.trim();
 const app = (await script('page/app.js', 'page', { format: 'esm', minify: true })).trim();
 const wasm = readFileSync(`${web}dist/.page/small.wasm`);
 const html = swap(read('page/index.html'), '<!-- frame -->', await frame());

@@ -4,12 +4,13 @@ use crate::words;
 use maud::{Markup, html};
 
 /// The rooms there are, as pressed and as named. A room appears when it works.
-const ROOMS: [(&str, &str); 5] = [
+const ROOMS: [(&str, &str); 6] = [
     ("divide", words::DIVIDE),
     ("thread", words::thread::THREAD),
     ("gear", words::gear::GEAR),
     ("bench", words::bench::BENCH),
     ("shop", words::SHOP),
+    ("card", words::card::CARD),
 ];
 
 /// The room the page shows.
@@ -19,20 +20,31 @@ pub fn room(fields: &Fields) -> &str {
     ROOMS.iter().find(|(value, _)| *value == room).map_or("divide", |(value, _)| value)
 }
 
-/// `content` within the frame; `strip` leads back to an open Run.
+/// What stands in the frame beside the room bar.
+pub struct Frame {
+    /// A newer version lies ready.
+    pub newer: bool,
+    /// The way to the open card.
+    pub corner: Markup,
+    /// The way back to an open Run.
+    pub strip: Markup,
+}
+
+/// `content` within the frame, and behind it what is printed in its place.
 #[must_use]
-pub fn frame(fields: &Fields, newer: bool, strip: &Markup, content: &Markup) -> Markup {
+pub fn frame(fields: &Fields, frame: &Frame, content: &Markup, printed: &Markup) -> Markup {
     html! {
         div.app {
             header.top {
                 span.brand { (brand()) (words::HANDTURN) }
-                @if newer {
+                @if frame.newer {
                     p id="newer" { button.btn type="button" data-do="take-newer" { (words::NEWER) } }
                 }
+                (frame.corner)
                 (super::run::corner())
             }
             nav.nav aria-label=(words::ROOMS) {
-                (strip)
+                (frame.strip)
                 div.scale {}
                 ul {
                     @for (value, label) in ROOMS {
@@ -45,6 +57,7 @@ pub fn frame(fields: &Fields, newer: bool, strip: &Markup, content: &Markup) -> 
             }
             (content)
         }
+        (printed)
     }
 }
 
@@ -75,6 +88,8 @@ fn icon(room: &str) -> Markup {
                 circle cx="12" cy="12" r="8.2" stroke-width="3" pathLength="18" stroke-dasharray=".55 .45" {}
             } @else if room == "bench" {
                 path d="M2 20.5h20M3.5 16L19 12.6M19 12.6L17.6 6.2 2.1 9.6 3.5 16M19 12.6v6M15.5 18.6h7" {}
+            } @else if room == "card" {
+                path d="M5 2.8h14v18.4H5zM8 8l1.4 1.4L12 6.8M8 14l1.4 1.4 2.6-2.6M14 9h2.5M14 15h2.5" {}
             } @else {
                 path d="M3 4h18v16H3zM3 9.3h18M3 14.7h18M10 6.7h4M10 12h4M10 17.4h4" {}
             }

@@ -1,5 +1,6 @@
 //! The rooms: each reads its fields and gives its markup.
 pub mod bench;
+pub mod card;
 pub mod divide;
 pub mod frame;
 pub mod gear;

@@ -20,12 +20,12 @@ pub(super) type Wrong = (&'static str, Error);
 
 /// What stands in one of `names`.
 pub(super) fn typed<'a>(fields: &'a Fields, names: &Names, name: &str) -> &'a str {
-    fields.or(name, default_in(&[names], name))
+    fields.follow(fields.or(name, default_in(&[names], name)))
 }
 
 /// What stood in one of `names` when all of them last read well.
 pub(super) fn last<'a>(fields: &'a Fields, names: &Names, name: &str) -> &'a str {
-    fields.or(&good(name), default_in(&[names], name))
+    fields.follow(fields.or(&good(name), default_in(&[names], name)))
 }
 
 /// Keeps what stands in `names` as last read well.
@@ -143,6 +143,10 @@ impl Tabs {
         steps.find(|value| *value == chosen).unwrap_or(first)
     }
 
+    fn room_name(&self) -> &'static str {
+        if self.room == "th-" { "thread" } else { "gear" }
+    }
+
     /// What a step is called.
     pub(super) fn label(&self, step: &str) -> &'static str {
         self.steps.iter().find(|(value, _)| *value == step).map_or("", |(_, label)| label)
@@ -164,6 +168,7 @@ impl Tabs {
                 @if let Some(panel) = panel {
                     h2 id="answer" tabindex="-1" aria-live="polite" { (heading) (fields.get(&self.name("said"))) }
                     (panel)
+                    (super::card::put_button(fields, self.room_name()))
                 }
             }
         }

@@ -55,6 +55,7 @@ words! {
     ONE_FEWER = "One part fewer";
     ONE_MORE = "One part more";
     IN_THIS_JOB = "In this job: clock wheels";
+    ON_THE_CARD = "In this job: on the card";
     ANGLE_TO_TURN = "Angle of each move";
     ANGLE_HINT = "17°30′, 17.5, 17 30 15 or 7/144 turn";
     TIMES = "How many moves of it";
@@ -298,7 +299,7 @@ mod tests {
     fn no_label_blames_or_boasts() {
         let kinds = Kind::ALL.map(kind);
         let runs = run::ALL.into_iter().flatten();
-        let ours = dial::ALL.iter().chain(plate::ALL);
+        let ours = dial::ALL.iter().chain(plate::ALL).chain(card::ALL);
         let rooms = shop_file::ALL.iter().chain(shop_lists::ALL).chain(thread::ALL).chain(ours);
         let gears = gear::EVERY.into_iter().flatten();
         let sums = bench::EVERY.iter().copied().flatten();

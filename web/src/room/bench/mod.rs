@@ -8,7 +8,7 @@ pub(crate) mod sums;
 #[cfg(test)]
 mod tests;
 
-pub use entry::entry;
+pub use entry::{asks, entry};
 
 use crate::fields::Fields;
 use crate::pieces::{Field, caution, field, field_error, segmented, sign};
@@ -86,6 +86,7 @@ fn one(fields: &Fields, sum: &'static Sum) -> Markup {
                     @for table in &answer.tables { (paper::table(table)) }
                     @if !sum.care.is_empty() { (caution(html! { (sum.care) })) }
                     @for note in &answer.notes { p.why { (note) } }
+                    (crate::room::card::put_button(fields, "bench"))
                 }
                 figure.plate.draw id="be-drawing" { (answer.drawing) figcaption.why { (says::TO_SCALE) } }
                 div.sum-why id="be-why" {

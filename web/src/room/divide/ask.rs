@@ -73,6 +73,16 @@ impl Kind {
     }
 }
 
+/// Whether `name` is a field of the kind chosen, or of any kind.
+#[must_use]
+pub(super) fn is_asked(fields: Option<&Fields>, name: &str) -> bool {
+    let of = |names: &[(&str, &str)]| names.iter().any(|(own, _)| *own == name);
+    match fields {
+        Some(fields) => of(Kind::chosen(fields).names()),
+        None => NAMES.iter().any(|names| of(names)),
+    }
+}
+
 /// What stands in one of Divide's fields.
 #[must_use]
 pub(super) fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {

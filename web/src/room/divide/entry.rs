@@ -32,6 +32,22 @@ pub fn entry(fields: &Fields) -> Option<Entry> {
     Some(Entry::read(titled(words::kind(kind)), parts, &markup))
 }
 
+/// Whether a field is one of this room's question.
+#[must_use]
+pub fn owns(name: &str) -> bool {
+    ask::is_asked(None, name) || CHOSEN.contains(&name) || name.starts_with("pl-")
+}
+
+/// Whether a field is part of the question that stands here now.
+#[must_use]
+pub fn asks(fields: &Fields, name: &str) -> bool {
+    let makes = fields.get("way") == plate::KEY;
+    ask::is_asked(Some(fields), name) || CHOSEN.contains(&name) || makes && name.starts_with("pl-")
+}
+
+/// What is chosen of the question and of its answer.
+const CHOSEN: [&str; 4] = ["kind", "order", "way", "alternative"];
+
 #[cfg(test)]
 mod tests {
     use super::*;

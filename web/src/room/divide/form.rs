@@ -9,7 +9,7 @@ use handturn::head::Head;
 use maud::{Markup, html};
 
 /// Wheels of the demonstration job, a bronze astronomical clock.
-const CLOCK: [u16; 6] = [127, 223, 64, 38, 48, 365];
+const CLOCK: [u32; 6] = [127, 223, 64, 38, 48, 365];
 
 /// Marks of its calendar ring.
 const RING: &str = "365";
@@ -18,10 +18,11 @@ const RING: &str = "365";
 pub(super) fn section(
     fields: &Fields,
     head: &Head,
+    wheels: &[u32],
     wrong: Option<&(&'static str, Error)>,
 ) -> Markup {
     let kind = Kind::chosen(fields);
-    let form = Form { fields, wrong };
+    let form = Form { fields, wheels, wrong };
     html! {
         section.ask aria-label=(words::WHAT_TO_DIVIDE) {
             h1 id="divide-title" tabindex="-1" { (words::DIVIDE) }
@@ -43,6 +44,8 @@ pub(super) fn section(
 
 struct Form<'a> {
     fields: &'a Fields,
+    /// Wheels of the open card.
+    wheels: &'a [u32],
     wrong: Option<&'a (&'static str, Error)>,
 }
 
@@ -56,6 +59,8 @@ impl<'a> Form<'a> {
     fn parts(&self) -> Markup {
         let parts = self.field("parts", words::EQUAL_PARTS, "numeric");
         let every = self.field("every", words::EVERY_NTH, "numeric");
+        let own = !self.wheels.is_empty();
+        let wheels = if own { self.wheels } else { &CLOCK };
         html! {
             div {
                 label.lab for="parts" { (parts.label) }
@@ -67,9 +72,9 @@ impl<'a> Form<'a> {
                 (error_of(&parts))
             }
             div {
-                p.lab id="job" { (words::IN_THIS_JOB) }
+                p.lab id="job" { (if own { words::ON_THE_CARD } else { words::IN_THIS_JOB }) }
                 div.chips role="group" aria-labelledby="job" {
-                    @for wheel in CLOCK {
+                    @for wheel in wheels {
                         @let wheel = wheel.to_string();
                         button.chip type="button" data-do="parts" data-value=(wheel)
                             aria-pressed=(ask::last_typed(self.fields, "parts").trim() == wheel) { (wheel) }

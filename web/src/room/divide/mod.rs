@@ -12,8 +12,9 @@ mod same;
 mod table;
 mod ways;
 
-pub use entry::entry;
+pub use entry::{asks, entry, owns};
 
+use super::card::put_button;
 use crate::fields::Fields;
 use crate::owned::{self, Entry};
 use crate::seam::{Effect, Event};
@@ -40,9 +41,9 @@ struct Worked<'a> {
     wide: bool,
 }
 
-/// The room as markup; `wide` where there is room for whole plates.
+/// The room as markup; `wheels` are those of the open card, `wide` where there is room for whole plates.
 #[must_use]
-pub fn screen(fields: &Fields, wide: bool) -> Markup {
+pub fn screen(fields: &Fields, wheels: &[u32], wide: bool) -> Markup {
     let head = owned::head(fields);
     let asked = ask::asked(fields);
     let stale = asked.is_err();
@@ -50,13 +51,16 @@ pub fn screen(fields: &Fields, wide: bool) -> Markup {
     html! {
         main id="main" {
             div.cols {
-                (form::section(fields, &head, asked.as_ref().err()))
+                (form::section(fields, &head, wheels, asked.as_ref().err()))
                 section.ans aria-label=(words::ANSWER) {
                     @if head.plates.is_empty() && head.handwheel.is_none() {
                         (form::first_start(fields))
                     } @else if let Some(shown) = &shown {
                         @match work_out(fields, shown, &head) {
-                            Ok(worked) => (ways::section(&Worked { wide, ..worked }, stale)),
+                            Ok(worked) => {
+                                (ways::section(&Worked { wide, ..worked }, stale))
+                                (put_button(fields, "divide"))
+                            },
                             Err(error) => h2 id="answer" aria-live="polite" { (words::errors::said(&error, "").wrong) },
                         }
                     }

@@ -20,7 +20,7 @@ fn type_in(fields: &mut Fields, name: &str, value: &str) {
 /// The words of the screen: tags gone, each run of spaces one.
 #[track_caller]
 fn words_of(fields: &Fields) -> String {
-    let markup = screen(fields, true).into_string();
+    let markup = screen(fields, &[], true).into_string();
     assert!(!markup.contains(" style="), "the policy refuses style attributes");
     let mut text = String::new();
     for piece in markup.split('<') {
@@ -249,7 +249,7 @@ fn a_small_screen_shows_the_circle_in_use_alone() {
     let mut fields = Fields::default();
     press(&mut fields, "plates", "15");
     type_in(&mut fields, "parts", "64");
-    let dotted = |wide| screen(&fields, wide).into_string().matches("class=\"dots\"").count();
+    let dotted = |wide| screen(&fields, &[], wide).into_string().matches("class=\"dots\"").count();
     assert_eq!((dotted(true), dotted(false)), (5, 0), "the other five circles of the plate");
 }
 

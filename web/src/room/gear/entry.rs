@@ -14,3 +14,12 @@ pub fn entry(fields: &Fields) -> Option<Entry> {
     let parts = shown.parts().filter(|parts| step == "depth" && *parts > 1);
     Some(Entry::read(title, parts, &shown.panel(fields, step)))
 }
+
+/// Whether a field is part of the question that stands here now: no other kind's.
+#[must_use]
+pub fn asks(fields: &Fields, name: &str) -> bool {
+    let named =
+        |kind: Kind| kind.names().iter().any(|names| names.iter().any(|(own, _)| *own == name));
+    let chosen = Kind::chosen(fields);
+    name != "ge-said" && (named(chosen) || !Kind::ALL.into_iter().any(named))
+}

@@ -15,7 +15,7 @@ mod tests;
 mod wheel;
 mod worm;
 
-pub use entry::entry;
+pub use entry::{asks, entry};
 
 use super::steps::{self, Form, Tabs, Wrong};
 use crate::fields::Fields;

@@ -22,6 +22,8 @@ pub struct Desk {
     pub(super) refused: String,
     /// The Run that is to come on screen when the store has given it.
     pub(super) wanted: String,
+    /// Where the Run on screen went when it was put on the card.
+    pub(super) put: String,
     /// Runs that were left while the store kept nothing.
     pub(super) aside: Vec<Open>,
 }
@@ -291,7 +293,7 @@ impl Desk {
 }
 
 record! {
-    Desk { store, lasting, screen, runs, draft, open, listed, deleted, refused, wanted, aside }
+    Desk { store, lasting, screen, runs, draft, open, listed, deleted, refused, wanted, put, aside }
     Entry { id, title, at, of, closed, fault }
     Open { id, frozen, events, saved, asked, begun, unsaved, lock, saved_at, note, sheet }
 }

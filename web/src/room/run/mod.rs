@@ -2,6 +2,7 @@
 //! when the store has confirmed it; only a store that refuses is not waited for,
 //! and then the screen says that nothing is saved.
 mod desk;
+mod entry;
 mod list;
 mod press;
 mod screen;
@@ -13,6 +14,7 @@ mod stored;
 mod tests;
 
 pub use desk::{Desk, Entry};
+pub use entry::{entry, open_id, said};
 pub use list::{corner, strip};
 
 use crate::keep::{self, Run};

@@ -189,6 +189,8 @@ fn saved(open: &Open, desk: &Desk) -> Markup {
             p.care id="run-why-unsaved" { (run::why_not_saved(&open.unsaved)) }
         }
         button.btn.go type="button" data-do="run-export" { (run::SAVE_FILE) }
+        button.btn type="button" data-do="card-put" data-value="run" { (words::card::PUT) }
+        p.why role="status" { (desk.put) }
     }
 }
 

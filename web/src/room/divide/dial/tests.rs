@@ -13,7 +13,7 @@ fn after(happened: &[(&'static str, &'static str, &'static str)]) -> (Fields, St
     {
         event(&mut fields, Event { kind, name, value, at_ms: 0 });
     }
-    let markup = screen(&fields, false).into_string();
+    let markup = screen(&fields, &[], false).into_string();
     (fields, markup)
 }
 
