@@ -77,7 +77,7 @@ fn one(fields: &Fields, sum: &'static Sum) -> Markup {
         section.sum aria-labelledby="sum-title" {
             div.sum-head {
                 button.btn.back type="button" data-do="bench" data-value="" aria-label=(says::BACK) { "‹ " (says::BENCH) }
-                h2 id="sum-title" tabindex="-1" { (sum.name) }
+                h1 id="sum-title" tabindex="-1" { (sum.name) }
             }
             (form(fields, sum, wrong.as_ref()))
             @if let Some(answer) = &answer {
@@ -90,7 +90,7 @@ fn one(fields: &Fields, sum: &'static Sum) -> Markup {
                 }
                 figure.plate.draw id="be-drawing" { (answer.drawing) figcaption.why { (says::TO_SCALE) } }
                 div.sum-why id="be-why" {
-                    h3 { (words::BY_HAND) }
+                    h2 { (words::BY_HAND) }
                     ul.work { @for line in &answer.working { li { (line) } } }
                     p.why { (says::source(sum.source)) }
                 }
@@ -104,7 +104,7 @@ fn form(fields: &Fields, sum: &'static Sum, wrong: Option<&Wrong>) -> Markup {
     let nowhere =
         wrong.filter(|(name, _)| sum.entry(name).is_none_or(|e| !e.is_asked(|n| given.typed(n))));
     html! {
-        section.ask.sum-form id="be-ask" aria-label=(sum.name) {
+        section.ask.sum-form id="be-ask" aria-label=(says::ASKED) {
             @for entry in sum.entries.iter().filter(|entry| entry.is_asked(|name| given.typed(name))) {
                 (ask(sum, entry, given.typed(entry.name), wrong))
             }

@@ -13,9 +13,10 @@ pub(super) fn figures(answer: &Answer, stale: bool, again: &str) -> Markup {
     let (main, unit, under) = parts(&first.value);
     html! {
         div.answer-frame {
-            h3 id="answer" tabindex="-1" aria-live="polite" {
+            h2 id="answer" tabindex="-1" aria-live="polite" {
                 span.lab { (says::heading_of(first.label, stale)) }
-                span.answer-big { (main) " " small { (unit) } @if !under.is_empty() { span.also { (under) } } }
+                span.answer-big { (main) " " small { (unit) } }
+                @if !under.is_empty() { span.also { (under) } }
                 (again)
             }
         }

@@ -5,6 +5,7 @@ use crate::words::inches;
 
 words! {
     BENCH = "Bench";
+    ASKED = "What is asked";
     FIND = "Find a sum";
     BACK = "Back to all small sums";
     NONE_FOUND = "No sum goes by this word.";
