@@ -92,6 +92,8 @@ bounds! {
     THREAD_DIAL: ThreadDial, 1..=250;
     /// Turns of a lathe's spindle in a minute while a thread is cut.
     RPM: Speed, 1..=5_000;
+    /// Turns of any spindle in a minute.
+    SPINDLE: Speed, 1..=100_000;
     /// Milliseconds from seeing the mark to a standing carriage.
     REACTION_MS: Reaction, 1..=10_000;
     /// Teeth of a wheel to be cut; fewer than four are no wheel.

@@ -2,6 +2,7 @@
 //! that returns [`Approx`], and for every float that the one door hands out.
 //! References are wide whole numbers of our own, far finer than a float.
 mod bends;
+mod cones;
 mod coordinates;
 mod dials;
 mod found;
@@ -90,6 +91,8 @@ const ROWS: &[Row] = &[
     Row { name: "ratchet::face_teeth", allowed: 12.0, tries: shapes::face_tilts },
     Row { name: "trial::wanted", allowed: 32.0, tries: involutes::by_caliper },
     Row { name: "Tilt::lift", allowed: 16.0, tries: lifts::lifts },
+    Row { name: "cone::depth", allowed: 8.0, tries: cones::cones },
+    Row { name: "speed::rpm", allowed: 4.0, tries: cones::turns },
     Row { name: "tilt::angle", allowed: 8.0, tries: lifts::angles },
     Row { name: "former::kept", allowed: 8.0, tries: bends::kept },
     Row { name: "lead::lead_angle", allowed: 8.0, tries: threads::lead_angles },

@@ -1,15 +1,22 @@
 //! Small sums between the big questions, one file a sum.
 pub mod bend;
 pub mod chain;
+pub mod chamfer;
+pub mod cone;
 pub mod counterbore;
 pub mod disks;
 pub mod fit;
 pub mod former;
+pub mod heads;
+pub mod heat;
 pub mod joggle;
+pub mod knurl;
+pub mod point;
 pub mod rivet;
 pub mod sagitta;
 pub mod shop_fit;
 pub mod shrink;
+pub mod speed;
 pub mod spring;
 pub mod stack;
 pub mod taper;

@@ -10,6 +10,7 @@
 #![no_main]
 
 mod cards;
+mod cones;
 mod cutting;
 mod dials;
 mod divide;
@@ -66,6 +67,7 @@ extern "C" fn _start() {
     dials::calls();
     fits::calls();
     turning::calls();
+    cones::calls();
     lifts::calls();
     wires::calls();
 }

@@ -1,5 +1,6 @@
 //! One file a topic; each reads its rows and says what became of each.
 mod bench_fits;
+mod cones;
 mod coverage;
 mod dials;
 mod differential;
@@ -217,6 +218,11 @@ pub(crate) const TOPICS: &[Topic] = &[
         file: "wheel_pairs.csv",
         title: "clock wheels that share a cutter",
         run: wheels_shaped::pairs,
+    },
+    Topic {
+        file: "bench_cones.csv",
+        title: "knurls, countersinks, points, speeds, heats and colours",
+        run: cones::cones,
     },
     Topic { file: "wheel_cams.csv", title: "cam lobes", run: wheels_shaped::cams },
     Topic { file: "fit_classes.csv", title: "ISO 286 classes", run: fits::classes },
