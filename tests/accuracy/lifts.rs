@@ -1,7 +1,11 @@
-//! Tries of what is computed about tilts.
+//! Tries of what is computed about tilts, cuts on centre, rounds in a V and dovetails.
+use crate::shapes::hold;
 use crate::wide::Wide;
 use crate::{Try, part};
+use handturn::bench::centre::{Touch, moves};
+use handturn::bench::dovetail::{Dovetail, Part, measure};
 use handturn::bench::tilt::{Rule, Tilt, angle};
+use handturn::bench::vee::{Vee, rest};
 use handturn::measure::{Angle, Length};
 
 fn rules() -> impl Iterator<Item = Rule> {
@@ -39,4 +43,74 @@ pub(crate) fn angles() -> Vec<Try> {
         Try { what: format!("{k} {rule:?}"), came, truth, scale }
     });
     tries.collect()
+}
+
+fn mm(num: i64, den: i64) -> Length {
+    Length::from_mm(part(num, den))
+}
+
+fn tan(turns: &Wide) -> Wide {
+    turns.sin_turns().over(&turns.cos_turns())
+}
+
+#[test]
+fn rounds_in_a_vee() {
+    for k in 1..=200_i64 {
+        let angle = Angle::from_degrees(part(k * 7_919 % 120_000 + 30_000, 1_000)).expect("small");
+        let (round, width) = (mm(k * 31 % 977 + 5, 13), mm(k * 31 % 977 + 9, 11));
+        let found = rest(&Vee { round, angle, width }).expect("in bounds");
+        let half = Wide::of(angle.turns()).over(&Wide::whole(2));
+        let radius = Wide::of(round.mm()).over(&Wide::whole(2));
+        let apex = Wide::of(width.mm()).over(&Wide::whole(2)).over(&tan(&half));
+        let up = radius.over(&half.sin_turns());
+        let (over, what) = (up.plus(&radius), format!("{round:?} {angle:?}"));
+        let scale = over.magnitude() + apex.magnitude();
+        hold(&what, found.centre, &up.minus(&apex), scale, 40.0);
+        hold(&what, found.top, &over.minus(&apex), scale, 40.0);
+        hold(&what, found.over_apex, &over, scale, 40.0);
+        hold(&what, found.apex, &apex, scale, 40.0);
+    }
+}
+
+#[test]
+fn dovetails_by_rollers() {
+    for k in 1..=200_i64 {
+        let angle = Angle::from_degrees(part(k * 7_919 % 50_000 + 30_000, 1_000)).expect("small");
+        let (height, roller, wide) =
+            (mm(k % 37 + 9, 2), mm(k % 37 + 3, 5), mm(k * 31 % 400 + 120, 1));
+        let part = if k % 2 == 0 { Part::Tail } else { Part::Groove };
+        let ask = Dovetail { part, angle, wide, height, roller };
+        let Ok(found) = measure(&ask) else { panic!("{ask:?}") };
+        let whole = Wide::of(angle.turns());
+        let [high, thick, wide] = [height, roller, wide].map(|length| Wide::of(length.mm()));
+        let narrow = wide.minus(&high.by(&Wide::whole(2)).over(&tan(&whole)));
+        let corner = thick.over(&tan(&whole.over(&Wide::whole(2))));
+        let reach = corner.plus(&thick);
+        let reading = if part == Part::Tail { narrow.plus(&reach) } else { wide.minus(&reach) };
+        let scale = wide.magnitude() + reach.magnitude();
+        hold(&format!("{ask:?}"), found.narrow, &narrow, scale, 60.0);
+        hold(&format!("{ask:?}"), found.reading, &reading, scale, 60.0);
+        let touches = corner.over(&Wide::whole(2)).by(&whole.sin_turns());
+        hold(&format!("{ask:?}"), found.touches, &touches, scale, 60.0);
+    }
+}
+
+#[test]
+fn cuts_on_centre() {
+    for k in 1..=200_i64 {
+        let (work, cutter, depth) = (mm(k * 31 % 400 + 40, 3), mm(k % 29 + 1, 7), mm(k % 7 + 5, 3));
+        let found = moves(&Touch { work, cutter, paper: mm(1, 20), depth }).expect("in bounds");
+        let [radius, half] =
+            [work, cutter].map(|length| Wide::of(length.mm()).over(&Wide::whole(2)));
+        let arc = radius.minus(&radius.by(&radius).minus(&half.by(&half)).sqrt());
+        let sides = Wide::of(depth.mm()).minus(&arc);
+        hold(&format!("{work:?} {cutter:?}"), found.arc, &arc, arc.magnitude(), 40.0);
+        hold(
+            &format!("{work:?} {cutter:?}"),
+            found.at_sides,
+            &sides,
+            Wide::of(depth.mm()).magnitude(),
+            40.0,
+        );
+    }
 }

@@ -11,6 +11,7 @@ mod involute;
 mod plain;
 mod plates;
 mod shapes;
+mod stacks;
 mod trains;
 mod walks;
 mod wires;

@@ -1,10 +1,12 @@
 //! Small sums between the big questions, one file a sum.
 pub mod bend;
+pub mod centre;
 pub mod chain;
 pub mod chamfer;
 pub mod cone;
 pub mod counterbore;
 pub mod disks;
+pub mod dovetail;
 pub mod fit;
 pub mod former;
 pub mod heads;
@@ -21,4 +23,5 @@ pub mod spring;
 pub mod stack;
 pub mod taper;
 pub mod tilt;
+pub mod vee;
 pub mod wire;

@@ -1,7 +1,10 @@
 //! Calls into leaves, blocks and tilts.
 use crate::{any, keep};
+use handturn::bench::centre;
+use handturn::bench::dovetail;
 use handturn::bench::stack::{self, Stack};
 use handturn::bench::tilt::{self, Tilt};
+use handturn::bench::vee;
 use handturn::measure::Length;
 
 pub fn calls() {
@@ -10,5 +13,8 @@ pub fn calls() {
     keep(Stack::is_exact(&any()));
     keep(Tilt::lift(&any()));
     keep(Tilt::choices(&any(), &owned, any()));
+    keep(centre::moves(&any()));
+    keep(vee::rest(&any()));
+    keep(dovetail::measure(&any()));
     keep(tilt::angle(any(), any(), any()));
 }

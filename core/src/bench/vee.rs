@@ -1,0 +1,102 @@
+//! How high a round lies in a V.
+//!
+//! Method: in a V of angle a between its sides a round of radius R has its centre
+//! R ÷ sin(a/2) above the point where the sides meet, and touches each side R ÷ tan(a/2)
+//! from that point. A V as wide as w at its face meets (w/2) ÷ tan(a/2) below the face.
+//! (Plane geometry, our own derivation.)
+//!
+//! ```
+//! use handturn::bench::vee::{Vee, rest};
+//! use handturn::measure::{Angle, Length};
+//! use handturn::number::Fraction;
+//! // A 25 mm bar in a right-angled V, 30 mm wide at its face.
+//! let mm = |n| Length::from_mm(Fraction::whole(n));
+//! let right = Angle::from_degrees(Fraction::whole(90))?;
+//! let found = rest(&Vee { round: mm(25), angle: right, width: mm(30) })?;
+//! // 12.5 × √2 above the apex, which lies 15 below the face.
+//! assert!((found.centre.value - 2.6777).abs() < 1e-4);
+//! assert!((found.top.value - 15.1777).abs() < 1e-4);
+//! # Ok::<(), handturn::Error>(())
+//! ```
+use crate::error::{Cause, Error, Field};
+use crate::measure::{Angle, Length, given::size};
+use crate::number::{Approx, Fraction};
+
+/// A round in a V.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Vee {
+    /// Diameter of the round.
+    pub round: Length,
+    /// Angle between the sides, from 30° to 150°.
+    pub angle: Angle,
+    /// Width of the V at its face.
+    pub width: Length,
+}
+
+/// Where the round lies, in millimetres.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Rest {
+    /// Its centre above the face; below nought, below it.
+    pub centre: Approx,
+    /// Its top above the face.
+    pub top: Approx,
+    /// Its top above the point where the sides meet.
+    pub over_apex: Approx,
+    /// That point below the face.
+    pub apex: Approx,
+    /// How much higher the top lies for each millimetre of diameter.
+    pub per_mm: Approx,
+}
+
+/// Where a round lies in a V.
+///
+/// # Errors
+/// Lengths out of bounds; [`Cause::OutOfRange`] of [`Field::Angle`], in degrees;
+/// [`Cause::Conflict`] of [`Field::Diameter`] where the round lies on the V's edges.
+pub fn rest(vee: &Vee) -> Result<Rest, Error> {
+    size(vee.round, Field::Diameter)?;
+    size(vee.width, Field::Length)?;
+    let degrees = vee.angle.degrees()?;
+    if degrees < Fraction::whole(30) || degrees > Fraction::whole(150) {
+        return Err(Error::new(Field::Angle, Cause::OutOfRange { least: 30, greatest: 150 }));
+    }
+    let half = Approx::of(vee.angle.turns()).by(0.5);
+    let (sine, cosine) = (half.sin(), half.cos());
+    let radius = Approx::of(vee.round.mm()).by(0.5);
+    let width = Approx::of(vee.width.mm()).by(0.5);
+    // The round touches R·cos(a/2) beside the middle: beyond the V's edge it touches that.
+    if radius.times(cosine).value > width.value {
+        return Err(Error::new(Field::Diameter, Cause::Conflict));
+    }
+    let apex = width.times(cosine).over(sine);
+    let up = radius.over(sine);
+    let over_apex = up.plus(radius);
+    let per_mm = Approx::exactly(1.0).over(sine).plus(Approx::exactly(1.0)).by(0.5);
+    Ok(Rest { centre: up.minus(apex), top: over_apex.minus(apex), over_apex, apex, per_mm })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn rows() {
+        let mm = |n| Length::from_mm(Fraction::whole(n));
+        let ask = |round, degrees, width| {
+            let angle = Angle::from_degrees(Fraction::whole(degrees)).unwrap();
+            rest(&Vee { round: mm(round), angle, width: mm(width) })
+        };
+        // 60°: the sine of half is a half, so the centre stands two radii over the apex.
+        let found = ask(20, 60, 40).unwrap();
+        for (came, truth) in [(found.over_apex, 30.0), (found.per_mm, 1.5)] {
+            assert!((came.value - truth).abs() <= came.bound && came.bound < 1e-13, "{found:?}");
+        }
+        let refused = |found: Result<Rest, Error>| found.map_err(|e| (e.field, e.cause));
+        assert_eq!(refused(ask(60, 90, 40)), Err((Field::Diameter, Cause::Conflict)));
+        let range = Cause::OutOfRange { least: 30, greatest: 150 };
+        assert_eq!(refused(ask(20, 29, 40)), Err((Field::Angle, range)));
+        assert_eq!(refused(ask(0, 90, 40)), Err((Field::Diameter, Cause::Zero)));
+    }
+}

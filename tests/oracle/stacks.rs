@@ -1,0 +1,110 @@
+//! Every stack there is, tried one by one, against the nearest that the core names.
+use handturn::bench::stack::{MOST, stacks};
+use handturn::measure::Length;
+use handturn::number::Fraction;
+use rand::{Rng, SeedableRng};
+use rand_chacha::ChaCha8Rng;
+
+/// In hundred-thousandths of a millimetre: tenths of a thou and microns are whole.
+const UNIT: i64 = 100_000;
+
+fn length(many: i64) -> Length {
+    Length::from_mm(Fraction::new(many, UNIT).unwrap())
+}
+
+/// For each count of pieces the least that any of their sums is off, and of the sums that
+/// are off by just that the least: by going through them all.
+fn brute(wanted: i64, owned: &[i64], most: usize) -> Vec<(u64, i64)> {
+    fn go(wanted: i64, owned: &[i64], left: usize, sum: i64, best: &mut (u64, i64)) {
+        if left == 0 {
+            *best = (*best).min((sum.abs_diff(wanted), sum));
+            return;
+        }
+        for (k, piece) in owned.iter().enumerate() {
+            go(wanted, &owned[k + 1..], left - 1, sum + piece, best);
+        }
+    }
+    let count = |count| {
+        let mut best = (u64::MAX, i64::MAX);
+        go(wanted, owned, count, 0, &mut best);
+        best
+    };
+    (1..=most.min(owned.len())).map(count).collect()
+}
+
+#[track_caller]
+fn check(wanted: i64, owned: &[i64], most: usize) {
+    let lengths: Vec<Length> = owned.iter().map(|piece| length(*piece)).collect();
+    let found = stacks(length(wanted), &lengths, most as u8).unwrap();
+    // A further piece is named only where it comes nearer.
+    let mut nearest = u64::MAX;
+    let mut truth = Vec::new();
+    for (k, (off, sum)) in brute(wanted, owned, most).into_iter().enumerate() {
+        if off < nearest {
+            nearest = off;
+            truth.push((k + 1, sum));
+        }
+    }
+    let told: Vec<(usize, Length)> =
+        found.iter().map(|stack| (stack.pieces.len(), stack.sum)).collect();
+    let truth: Vec<(usize, Length)> =
+        truth.into_iter().map(|(count, sum)| (count, length(sum))).collect();
+    assert_eq!(told, truth, "{wanted} of {owned:?}, at most {most}");
+    for stack in &found {
+        let mut left = lengths.clone();
+        let mut sum = Fraction::ZERO;
+        for piece in &stack.pieces {
+            let place = left.iter().position(|owned| owned == piece).expect("owned, used once");
+            left.swap_remove(place);
+            sum = sum.checked_add(piece.mm()).unwrap();
+        }
+        assert_eq!(sum, stack.sum.mm());
+        assert_eq!(stack.over.mm(), sum.checked_sub(length(wanted).mm()).unwrap());
+        assert_eq!(stack.is_exact(), stack.over.mm().is_zero());
+    }
+}
+
+#[test]
+fn stacks_of_random_sets_are_the_nearest_of_all() {
+    let mut rng = ChaCha8Rng::seed_from_u64(6);
+    for round in 0..3_000 {
+        let count = rng.random_range(1..=14);
+        // Coarse pieces make many ties, inch ones among metric ones none.
+        let grid = [10_000, 1_000, 254, 1][round % 4];
+        let owned: Vec<i64> =
+            (0..count).map(|_| rng.random_range(1..=400_000 / grid) * grid).collect();
+        check(rng.random_range(1..=900_000), &owned, MOST);
+    }
+}
+
+/// Feelers 0.05 to 1.00 mm, thirteen leaves, a few inch leaves among them.
+#[test]
+fn stacks_of_a_feeler_set_and_inch_leaves() {
+    let metric =
+        [5, 10, 15, 20, 25, 30, 40, 50, 60, 70, 80, 90, 100].map(|hundredths| hundredths * 1_000);
+    let inch = [15, 20, 25, 30, 50, 100, 180].map(|tenths| tenths * 254);
+    let owned: Vec<i64> = metric.into_iter().chain(inch).collect();
+    for wanted in (1..=160).map(|k| k * 1_371) {
+        check(wanted, &owned, MOST);
+    }
+}
+
+/// The 81 inch blocks of the usual set, ten-thousandths of an inch in `UNIT`s being 254.
+fn inch_blocks() -> Vec<i64> {
+    let tenths = (1001..=1009).chain((1010..=1490).step_by(10)).chain((500..=9500).step_by(500));
+    let whole = (1..=4).map(|inches| inches * 10_000);
+    tenths.chain(whole).map(|tenths| tenths * 254).collect()
+}
+
+#[test]
+fn stacks_of_the_inch_blocks() {
+    let owned = inch_blocks();
+    assert_eq!(owned.len(), 81);
+    for tenths in [43_301, 22_700, 12_519, 25_000, 7_071, 33_333] {
+        check(tenths * 254, &owned, 3);
+    }
+    // 4.3301 in takes no more than four blocks.
+    let lengths: Vec<Length> = owned.iter().map(|piece| length(*piece)).collect();
+    let found = stacks(length(43_301 * 254), &lengths, 4).unwrap();
+    assert!(found.last().unwrap().is_exact() && found.last().unwrap().pieces.len() <= 4);
+}
