@@ -13,6 +13,7 @@ mod plates;
 mod shapes;
 mod stacks;
 mod trains;
+mod values;
 mod walks;
 mod wires;
 

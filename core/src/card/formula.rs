@@ -145,7 +145,15 @@ fn name<'t>(scan: &mut Scan<'_>, text: &'t str) -> (&'t str, (u16, u16)) {
 /// after a bar (`plain`) only what stands before the next sign is.
 fn figures(scan: &mut Scan<'_>, plain: bool) -> Result<Part, Error> {
     let mut angle = scan.clone();
-    let value = if plain { scan.decimal()? } else { scan.number()? };
+    let mut whole = scan.clone();
+    let value = match whole.number() {
+        Ok(value) if !plain => {
+            *scan = whole;
+            value
+        }
+        // Before a bar that no figures follow, `1/(..)`, they end.
+        _ => scan.decimal()?,
+    };
     let mut ahead = scan.clone();
     ahead.space();
     if ahead.peek().is_some_and(|c| matches!(c, '°' | 'º'))

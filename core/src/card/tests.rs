@@ -60,6 +60,10 @@ fn texts_and_formulas_are_worked_out() {
     check("= bore / stock", number(120, 127));
     check("= teeth / 2 - 1", number(31, 1));
     check("= 1 / teeth", number(1, 64));
+    check("= 1/teeth", number(1, 64));
+    check("= 1/(teeth-60)", number(1, 4));
+    check("= 1/-4", number(-1, 4));
+    check("= 2-1 1/2", number(1, 2));
     check("= 2 * 0.05", mm(1, 10));
     check("= 2 * 0.05", number(1, 10));
     check("= 2 * 0.05", turn(1, 3600));
