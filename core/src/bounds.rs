@@ -120,6 +120,8 @@ bounds! {
     FLATS: Sides, 1..=100;
     /// Leaves of a clock's pinion.
     LEAVES: Leaves, 6..=100;
+    /// Cuts of a ball or radius by steps.
+    CUTS: Passes, 1..=400;
 }
 
 /// Least and greatest length of a thread, its tools or what a plate is made by, in

@@ -12,6 +12,7 @@ mod plain;
 mod plates;
 mod shapes;
 mod stacks;
+mod steps;
 mod trains;
 mod values;
 mod walks;

@@ -21,6 +21,7 @@ pub mod shrink;
 pub mod speed;
 pub mod spring;
 pub mod stack;
+pub mod steps;
 pub mod taper;
 pub mod tilt;
 pub mod vee;

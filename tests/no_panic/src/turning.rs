@@ -1,6 +1,7 @@
-//! Calls into tapers, disks and arcs.
+//! Calls into tapers, disks, arcs and curves by steps.
 use crate::{any, keep};
 use handturn::bench::taper::{self, Ask, Taper};
+use handturn::bench::steps::{self, Plan};
 use handturn::bench::{disks, sagitta};
 
 pub fn calls() {
@@ -14,4 +15,7 @@ pub fn calls() {
     keep(taper::correct(&any()));
     keep(disks::disks(&any()));
     keep(sagitta::arc(&any()));
+    keep(steps::plan(&any()));
+    let plan: Plan = any();
+    keep(Plan::step(&plan, any()));
 }
