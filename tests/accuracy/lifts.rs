@@ -6,6 +6,7 @@ use handturn::bench::centre::{Touch, moves};
 use handturn::bench::dovetail::{Dovetail, Part, measure};
 use handturn::bench::tilt::{Rule, Tilt, angle};
 use handturn::bench::vee::{Vee, rest};
+use handturn::gear::flats;
 use handturn::measure::{Angle, Length};
 
 fn rules() -> impl Iterator<Item = Rule> {
@@ -41,6 +42,17 @@ pub(crate) fn angles() -> Vec<Try> {
         let truth = lift.over(&along).atan_turns(came.value / 360.0).by(&Wide::whole(360));
         let scale = truth.magnitude();
         Try { what: format!("{k} {rule:?}"), came, truth, scale }
+    });
+    tries.collect()
+}
+
+pub(crate) fn across_flats() -> Vec<Try> {
+    let tries = (0..150_i64).map(|k| {
+        let (sides, stock) = (3 + k as u32 % 98, mm(k * 31 % 977 + 5, 13));
+        let came = flats::largest(sides, stock).expect("in bounds");
+        let truth = Wide::of(stock.mm()).by(&Wide::of(part(1, 2 * i64::from(sides))).cos_turns());
+        let scale = truth.magnitude();
+        Try { what: format!("{sides} {stock:?}"), came, truth, scale }
     });
     tries.collect()
 }

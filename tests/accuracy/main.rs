@@ -93,6 +93,7 @@ const ROWS: &[Row] = &[
     Row { name: "Tilt::lift", allowed: 16.0, tries: lifts::lifts },
     Row { name: "cone::depth", allowed: 8.0, tries: cones::cones },
     Row { name: "speed::rpm", allowed: 4.0, tries: cones::turns },
+    Row { name: "flats::largest", allowed: 4.0, tries: lifts::across_flats },
     Row { name: "tilt::angle", allowed: 8.0, tries: lifts::angles },
     Row { name: "former::kept", allowed: 8.0, tries: bends::kept },
     Row { name: "lead::lead_angle", allowed: 8.0, tries: threads::lead_angles },

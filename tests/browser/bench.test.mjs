@@ -11,11 +11,21 @@ const PHONE = { width: 390, height: 844 };
 const SUMS = [
   ['tilt', 'feel', ['angle=1 30', 'span=50'], ['1.309 mm', '0.0515 in', 'Clamp the block']],
   ['tilt', 'shim', ['rule=tangent', 'span=40', 'angle=45'], ['40.000 mm', 'Tangent: a leaf lies flat']],
+  ['sine', 'sine', ['angle=30', 'bar=5 in'], ['63.500 mm', '2.5000 in', 'No gauge blocks']],
+  ['centred', 'saw', ['work=25', 'cutter=2', 'depth=6'], ['13.550', '2 turns and 71 marks']],
+  ['ring', 'bolt', ['holes=6', 'diameter=60'], ['30.000 mm', '55.000 mm', 'Zero both dials']],
+  ['keyway', 'seat', ['shaft=10', 'key=6', 'side=2'], ['3.000 mm', '7.000 mm']],
+  ['corners', 'hex', ['known=stock', 'size=20'], ['17.321 mm', 'Across flats']],
+  ['vee', 'cradle', ['round=30', 'angle=60'], ['Top above', '19.019']],
+  ['dovetail', 'gib', ['part=groove'], ['28.144', 'wide −']],
 ];
 
 /** What is refused: a sum, what is typed, the sentence tied to the last field typed into. */
 const REFUSED = [
   ['tilt', ['angle=95'], 'Angle must be between 0 and 80 degrees.'],
+  ['vee', ['round=90'], 'does not go with'],
+  ['dovetail', ['roller=20'], 'does not go with'],
+  ['keyway', ['key=30'], 'leave no space'],
   ['tilt', ['span=abc'], 'Length must be a number.'],
 ];
 

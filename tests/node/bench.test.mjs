@@ -11,6 +11,15 @@ const rad = (degrees) => (degrees * Math.PI) / 180;
 const ROWS = [
   ['tilt', { angle: '0 45', span: 40 }, 'lift', 40 * Math.sin(rad(0.75))],
   ['tilt', { angle: '0 45', span: 40, rule: 'tangent' }, 'lift', 40 * Math.tan(rad(0.75))],
+  ['sine', { angle: 30, bar: 100 }, 'stack', 50],
+  ['centred', { work: 25, cutter: 2, depth: 6 }, 'across', 13.55],
+  ['centred', { work: 10, cutter: 6, depth: 3 }, 'at_sides', 2],
+  ['ring', { holes: 6, diameter: 60 }, 'chord', 30],
+  ['keyway', { shaft: 10, key: 6, side: 2 }, 'over', 7],
+  ['corners', { sides: 4, size: 10 }, 'stock', 10 * Math.SQRT2],
+  ['corners', { sides: 6, known: 'stock', size: 20 }, 'flats', 20 * Math.cos(rad(30))],
+  ['vee', { round: 25, angle: 90, width: 30 }, 'top', 12.5 * Math.SQRT2 + 12.5 - 15],
+  ['dovetail', { angle: 60, wide: 50, height: 10, roller: 8 }, 'reading', 50 - 20 / Math.tan(rad(60)) + 8 * (1 + 1 / Math.tan(rad(30)))],
 ];
 
 const told = (figure) => figure.mm ?? figure.degrees ?? figure.value ?? figure;
@@ -35,8 +44,8 @@ test('every sum has a row here, answers to what is usual, and says its care and 
 });
 
 test('the leaves that come nearest, out of those owned', () => {
-  const { tables } = sum('tilt', { angle: '0 45', span: 40 }, { feelers: '0.0025in 0.018in 0.02in 0.4 0.005in' });
-  assert.deepEqual(tables.choices.map(({ pieces }) => pieces), ['0.508', '0.4572 + 0.0635']);
+  const { tables } = sum('tilt', { angle: '0 45', span: 40, limit: '0 1' }, { feelers: '0.0025in 0.018in 0.02in 0.4 0.005in' });
+  assert.deepEqual(tables.choices.map(({ pieces }) => pieces), ['20 thou', '18 thou + 2.5 thou']);
 });
 
 test('what cannot be is refused by name', () => {

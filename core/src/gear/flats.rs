@@ -23,7 +23,7 @@
 //! assert!(found.straddle);
 //! # Ok::<(), handturn::Error>(())
 //! ```
-use crate::bounds::{FLATS, LENGTH_UM};
+use crate::bounds::{Bound, FLATS, LENGTH_UM};
 use crate::error::{Cause, Error, Field};
 use crate::measure::{
     Length,
@@ -128,6 +128,19 @@ pub fn flats(ask: &Flats) -> Result<Flatted, Error> {
         None => None,
     };
     Ok(Flatted { to_flat, sharp, cut, straddle: ask.sides % 2 == 0 })
+}
+
+/// The largest size across flats, in millimetres, that round `stock` takes with sharp
+/// corners; for an odd number twice the distance from the centre to a flat.
+///
+/// # Errors
+/// [`Cause::OutOfRange`] for the sides, from 3 on; [`Field::Blank`] out of bounds.
+#[doc(alias = "across corners")]
+pub fn largest(sides: u32, stock: Length) -> Result<Approx, Error> {
+    Bound { least: 3, ..FLATS }.check(i64::from(sides))?;
+    size(stock, Field::Blank)?;
+    let half = Approx::of(Fraction::new(1, i64::from(sides))?.over(2)?);
+    Ok(Approx::of(stock.mm()).times(half.cos()))
 }
 
 fn sharp(sides: u32, to_flat: Length) -> Result<Sharp, Error> {

@@ -10,7 +10,7 @@
 use crate::bounds::{HOLES, TABLE_MARKS};
 use crate::error::{Cause, Error, Field};
 use crate::head::Sense;
-use crate::measure::given::{from_nought, size};
+use crate::measure::given::{from_nought, over, plus, size};
 use crate::measure::{Angle, Length};
 use crate::number::{
     Approx, Fraction,
@@ -142,6 +142,18 @@ impl Layout {
         Ok(())
     }
 
+    /// The same ring where the dials stand at zero with a round edge finder of this diameter
+    /// against each edge: its centre lies half the finder farther off.
+    ///
+    /// # Errors
+    /// [`Cause::OutOfLengths`] of [`Field::Length`]; [`Cause::Overflow`].
+    pub fn touched(self, finder: Length) -> Result<Self, Error> {
+        from_nought(finder, Field::Length)?;
+        let half = over(finder, 2, Field::Length)?;
+        let [x, y] = self.centre;
+        Ok(Self { centre: [plus(x, half, Field::Length)?, plus(y, half, Field::Length)?], ..self })
+    }
+
     /// Where hole `k`, counted from 0, has its centre.
     ///
     /// # Errors
@@ -232,6 +244,16 @@ impl Screw {
         let mark = self.lead.mm().over(i64::from(self.marks));
         mark.map(Length::from_mm).map_err(|e| e.of(Field::Table))
     }
+
+    /// What the dial reads after a move of `by` from zero.
+    ///
+    /// # Errors
+    /// As [`mark`](Self::mark); [`Cause::OutOfLengths`] of [`Field::Length`]; [`Cause::Overflow`].
+    pub fn after(&self, by: Length) -> Result<Reading, Error> {
+        let value = from_nought(by, Field::Length)?;
+        self.reading(Approx { value, bound: f64::EPSILON * value }, None)
+    }
+
     /// What the dial reads at the coordinate `at`, come to from the coordinate `before`, or
     /// from zero.
     fn reading(&self, at: Approx, before: Option<Approx>) -> Result<Reading, Error> {

@@ -5,7 +5,9 @@ use handturn::bench::dovetail;
 use handturn::bench::stack::{self, Stack};
 use handturn::bench::tilt::{self, Tilt};
 use handturn::bench::vee;
+use handturn::gear::flats;
 use handturn::measure::Length;
+use handturn::plate::coordinates::{Layout, Screw};
 
 pub fn calls() {
     let owned: [Length; 9] = any();
@@ -13,6 +15,9 @@ pub fn calls() {
     keep(Stack::is_exact(&any()));
     keep(Tilt::lift(&any()));
     keep(Tilt::choices(&any(), &owned, any()));
+    keep(Screw::after(&any(), any()));
+    keep(Layout::touched(any(), any()));
+    keep(flats::largest(any(), any()));
     keep(centre::moves(&any()));
     keep(vee::rest(&any()));
     keep(dovetail::measure(&any()));

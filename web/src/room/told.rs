@@ -132,6 +132,7 @@ fn means(name: &str, class: &str, open: &Open) -> Means {
         return Means::Nothing;
     }
     match name {
+        "h2" if within("answer-frame") => Means::Line { on: false },
         "details" | "button" | "label" | "summary" | "h2" | "svg" | "caption" | "textarea" => {
             Means::Nothing
         }

@@ -1,4 +1,5 @@
 //! Words of the small sums: what they share, and a file for each.
+pub mod mill;
 pub mod tilt;
 
 use crate::words::inches;
@@ -18,7 +19,7 @@ words! {
 
 /// The labels of every sum, for the test that reads them.
 #[cfg(test)]
-pub(crate) const EVERY: &[&[&str]] = &[ALL, tilt::ALL];
+pub(crate) const EVERY: &[&[&str]] = &[ALL, mill::ALL, tilt::ALL];
 
 /// How many sums were found.
 #[must_use]

@@ -3,7 +3,7 @@ use crate::words::{about, seconds, signed_seconds};
 use handturn::bench::stack::Stack;
 use handturn::bench::tilt::{Choice, Rule, Tilt};
 use handturn::measure::Angle;
-use handturn::number::{Approx, float};
+use handturn::number::{Approx, Fraction, float};
 
 words! {
     NAME = "Tilt by feeler";
@@ -14,7 +14,7 @@ words! {
     RULE = "That width lies";
     ALONG_WORK = "along the work";
     ALONG_BED = "along the bed";
-    MOST = "Leaves at most";
+    LIMIT = "A third leaf only beyond";
     LIFT = "Lift one edge by";
     FROM_YOURS = "From your leaves";
     LEAVES = "Leaves";
@@ -43,10 +43,19 @@ pub(crate) fn title(tilt: &Tilt, lift: Approx) -> String {
     .concat()
 }
 
-/// The pieces of a stack.
+/// The pieces of a stack, each in the unit it is marked in: millimetres where three places
+/// tell it whole, else thou where one does.
 #[must_use]
 pub(crate) fn pieces(stack: &Stack) -> String {
-    let pieces = stack.pieces.iter().map(|piece| crate::words::decimal(piece.mm(), 4));
+    let pieces = stack.pieces.iter().map(|piece| {
+        let tells = |value: Fraction, times| value.times(times).is_ok_and(Fraction::is_whole);
+        match piece.inches() {
+            Ok(inches) if !tells(piece.mm(), 1_000) && tells(inches, 10_000) => {
+                crate::words::decimal(inches.times(1_000).unwrap_or(inches), 1) + " thou"
+            }
+            _ => crate::words::decimal(piece.mm(), 4) + " mm",
+        }
+    });
     pieces.collect::<Vec<_>>().join(" + ")
 }
 

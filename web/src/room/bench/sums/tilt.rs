@@ -1,14 +1,14 @@
 //! Tilt by leaves, shims or blocks under one edge.
+use super::stacked;
 use crate::draw::sketch::{Sketch, round};
 use crate::owned::lists::{self, Stock};
-use crate::room::bench::sum::{Answer, Entry, Given, Group, Sum, Table, Value, about, figure};
+use crate::room::bench::sum::{Answer, Entry, Given, Group, Sum, Value, about, figure};
 use crate::room::steps::Wrong;
 use crate::words::bench::tilt as says;
-use handturn::bench::tilt::{Choice, Rule, Tilt, angle};
-use handturn::bounds::Bound;
+use handturn::bench::tilt::{Rule, Tilt, angle};
 use handturn::measure::Length;
 use handturn::number::{Approx, Fraction, float};
-use handturn::{Cause, Error, Field as Of};
+use handturn::{Error, Field as Of};
 use maud::Markup;
 
 pub(super) const SUM: Sum = Sum {
@@ -26,14 +26,12 @@ pub(super) const SUM: Sum = Sum {
             says::RULE,
             &[("sine", says::ALONG_WORK), ("tangent", says::ALONG_BED)],
         ),
-        Entry::number("most", says::MOST, "2"),
+        Entry::text("limit", says::LIMIT, "0° 1′"),
     ],
     answer,
     source: says::SOURCE,
     care: says::CARE,
 };
-
-const MOST: Bound = Bound { field: Of::Pieces, least: 1, greatest: 4 };
 
 fn answer(given: &Given) -> Result<Answer, Wrong> {
     let rule = given.choice("rule", &[("sine", Rule::Sine), ("tangent", Rule::Tangent)])?;
@@ -42,59 +40,28 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
         span: given.length("span", Of::Length)?,
         rule,
     };
-    let most = given.count("most", MOST)?;
-    let at = |error: Error| {
-        about(error, &[(Of::Angle, "angle"), (Of::Pieces, "most"), (Of::Length, "span")])
-    };
+    let limit = given.angle("limit", Of::Angle)?;
+    let at = |error: Error| about(error, &[(Of::Angle, "angle"), (Of::Length, "span")]);
     let lift = tilt.lift().map_err(at)?;
-    let owned = leaves(given);
-    let choices = match tilt.choices(&owned, most as u8) {
-        Ok(choices) => choices.iter().map(row).collect(),
-        Err(Error { cause: Cause::Empty, .. }) => Vec::new(),
-        Err(error) => return Err(at(error)),
-    };
+    let owned = lists::lengths(given.fields, Stock::Feelers);
+    let choices = stacked::table(&tilt, &owned, (2, 4), limit, says::FROM_YOURS).map_err(at)?;
     let says_rule = if rule == Rule::Sine { says::SINE_SAYS } else { says::TANGENT_SAYS };
     let mut notes = vec![says_rule.to_owned()];
-    if choices.is_empty() {
+    if choices.is_none() {
         notes.push(says::NO_LEAVES.to_owned());
     }
     let figures = vec![
         figure("lift", says::LIFT, Value::About(lift)),
         figure("oil", says::OIL, Value::Text(oil(&tilt, lift))),
     ];
-    let tables = Vec::from_iter((!choices.is_empty()).then_some(Table {
-        key: "choices",
-        caption: says::FROM_YOURS,
-        head: &[
-            ("pieces", says::LEAVES),
-            ("sum", says::COMES_TO),
-            ("angle", says::GIVES),
-            ("off", says::OFF),
-        ],
-        rows: choices,
-    }));
     Ok(Answer {
         title: says::title(&tilt, lift),
         figures,
-        tables,
+        tables: choices.into_iter().collect(),
         working: says::working(&tilt, lift),
         notes,
         drawing: drawing(&tilt, lift),
     })
-}
-
-/// Leaves owned.
-fn leaves(given: &Given) -> Vec<Length> {
-    lists::lengths(given.fields, Stock::Feelers)
-}
-
-fn row(choice: &Choice) -> Vec<Value> {
-    vec![
-        Value::Text(says::pieces(&choice.stack)),
-        Value::Length(choice.stack.sum),
-        Value::Degrees(choice.degrees),
-        Value::Text(says::off(choice)),
-    ]
 }
 
 /// What a trace of oil under the edge does to the angle.
