@@ -15,7 +15,7 @@ words! {
     SINE_YOURS = "From your blocks";
     SINE_NONE = "No gauge blocks are listed in Shop.";
     SINE_SOURCE = "Turning and Boring, F. D. Jones, 1914";
-    SINE_CARE = "Wring clean blocks. Past 45° a sine bar magnifies every error: set from the other side. Hold the work against slipping.";
+    SINE_CARE = "Wring clean blocks. Past 45° a sine bar loses its fineness: set from the other side. Hold the work against slipping.";
 
     CENTRED = "Slot on centre";
     CENTRED_ABOUT = "Touch on, then move across and down";
