@@ -1,7 +1,7 @@
 // Every screen of the page, each reached as a person reaches it.
 import { FILE } from './rig.mjs';
 
-const room = (page, name) => page.locator(`[data-do=room][data-value=${name}]`).click();
+export const room = (page, name) => page.locator(`[data-do=room][data-value=${name}]`).click();
 const kind = (page, name) => page.locator(`[data-do=kind][data-value=${name}]`).click();
 
 /** Plates and gears of the usual head. */
@@ -98,6 +98,13 @@ async function bench(page, sum) {
   await page.locator(`#be-row-${sum}[aria-current]`).waitFor({ state: 'attached' });
 }
 
+/** The worked card of the clock, once it is saved. */
+async function card(page) {
+  await room(page, 'card');
+  await page.locator('#cd-demo').click();
+  await page.locator('#card-state[data-state=saved]').waitFor();
+}
+
 /** Opens every part that is folded away. */
 const unfold = (page) => page.evaluate(() => document.querySelectorAll('main details').forEach((part) => { part.open = true; }));
 
@@ -159,6 +166,35 @@ export const SCREENS = {
   'Bench, nothing found': async (page) => { await room(page, 'bench'); await page.locator('#bench-find').fill('xyzzy'); },
   'Bench, tilt': (page) => bench(page, 'tilt'),
   'Bench, a wrong entry': async (page) => { await bench(page, 'tilt'); await page.locator('#be-tilt-angle').fill('95'); },
+  'Card, none yet': (page) => room(page, 'card'),
+  'Card, the worked one': card,
+  'Card, a step open, one taken out': async (page) => {
+    await card(page);
+    await page.locator('[data-do=cd-drop]').first().click();
+    await page.locator('[data-do=cd-more]').nth(1).click();
+    await page.locator('.grid button').nth(2).click();
+    await page.locator('.tk input').first().check();
+  },
+  'Card, values at fault, an answer that differs': async (page) => {
+    await divided(page);
+    await page.locator('#card-put').click();
+    await room(page, 'shop');
+    await page.locator('#head-gears').fill('24 24 28 32 40 44 48 64 72 86 100');
+    await room(page, 'card');
+    await page.locator('.differs').waitFor();
+    await page.locator('#cd-value-add').click();
+    await page.locator('#cd-drawing-2').fill('= bor');
+    await page.locator('#cd-value-add').click();
+    await page.locator('#cd-name-3').fill('1');
+  },
+  'Card, all cards, one deleted': async (page) => {
+    await card(page);
+    await page.locator('[data-do=cd-leave]').click();
+    await page.locator('#cd-begin').click();
+    await page.locator('#card-state[data-state=saved]').waitFor();
+    await page.locator('[data-do=cd-delete]').click();
+    await page.locator('#cd-undelete').waitFor();
+  },
   'Shop, nothing typed': (page) => room(page, 'shop'),
   'Shop, stocked': stock,
   'Shop, dials, errors and an undo': async (page) => {

@@ -70,8 +70,8 @@ pub(crate) fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
     if !of_card && let Some(effects) = run::happen(&mut state.desk, event) {
         return effects;
     }
-    let State { fields, cards, today, desk, .. } = state;
-    if let Some(effects) = card::event(fields, cards, today, desk, event) {
+    let State { fields, cards, today, desk, wide, .. } = state;
+    if let Some(effects) = card::event(fields, cards, today, desk, *wide, event) {
         run::said(desk, fields.get(card::SAID));
         return effects;
     }
@@ -148,8 +148,8 @@ fn offer(state: &mut State, which: &str) -> Vec<Effect> {
 /// The whole page as markup.
 fn screen(state: &State) -> String {
     let filled = run::screen(&state.desk);
-    let State { fields, cards, today, desk, zone, .. } = state;
-    let view = card::View { fields, cards, today, desk, zone: *zone };
+    let State { fields, cards, today, desk, zone, wide, .. } = state;
+    let view = card::View { fields, cards, today, desk, zone: *zone, wide: *wide };
     let page = filled.unwrap_or_else(|| {
         let room = match frame::room(&state.fields) {
             "shop" => shop::screen(&state.fields),

@@ -33,6 +33,8 @@ pub struct View<'a> {
     pub desk: &'a super::run::Desk,
     /// Minutes that the clock here is before that of Greenwich.
     pub zone: i64,
+    /// There is room for long rows.
+    pub wide: bool,
 }
 
 /// The room as markup.

@@ -9,15 +9,13 @@ use crate::seam::{Effect, Event};
 use crate::words::card as words;
 use handturn::card::Kind;
 
-/// Cells in a row of the tick grid, for the keys that go up and down.
-const ROW: u32 = 10;
-
 /// What `event` means to the card; none when it is not its own.
 pub fn event(
     fields: &mut Fields,
     cards: &mut Cards,
     today: &Today,
     desk: &Desk,
+    wide: bool,
     event: &Event,
 ) -> Option<Vec<Effect>> {
     match (event.kind, event.name) {
@@ -26,7 +24,7 @@ pub fn event(
             fields.forget(put::SAID);
             Some(ours(fields, cards, today, event))
         }
-        ("key", name) if fields.get("room") == "card" => Some(key(fields, cards, name, event)),
+        ("key", _) if fields.get("room") == "card" => Some(key(fields, cards, wide, event)),
         ("type" | "press", _) => {
             // Another answer stands there now.
             fields.forget(put::SAID);
@@ -36,7 +34,9 @@ pub fn event(
     }
 }
 
-fn key(fields: &mut Fields, cards: &mut Cards, name: &str, event: &Event) -> Vec<Effect> {
+fn key(fields: &mut Fields, cards: &mut Cards, wide: bool, event: &Event) -> Vec<Effect> {
+    let name = event.name;
+    let row = if wide { step::ROW.0 } else { step::ROW.1 };
     if name == "Undo" && !event.value.starts_with("field ") {
         let mut effects = cards.change(fields, Change::Undo, event.at_ms);
         effects.push(Effect::Used);
@@ -55,8 +55,8 @@ fn key(fields: &mut Fields, cards: &mut Cards, name: &str, event: &Event) -> Vec
     let to = match name.strip_prefix("held ").unwrap_or(name) {
         "ArrowRight" => part + 1,
         "ArrowLeft" => part.saturating_sub(1),
-        "ArrowDown" => part + ROW,
-        "ArrowUp" => part.saturating_sub(ROW),
+        "ArrowDown" => part + row,
+        "ArrowUp" => part.saturating_sub(row),
         "Home" => 1,
         "End" => parts,
         _ => return Vec::new(),

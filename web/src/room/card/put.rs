@@ -99,8 +99,10 @@ fn owns(room: &str, name: &str) -> bool {
     }
 }
 
+/// Whether a field says what is owned.
 fn is_shop(name: &str) -> bool {
-    name.starts_with("head-") || name.starts_with("last-head-")
+    let name = name.strip_prefix("last-").unwrap_or(name);
+    name.starts_with("head-") || name.starts_with("own-")
 }
 
 /// The answer in force in a room.
@@ -118,7 +120,14 @@ fn entry(room: &str, fields: &Fields, desk: &Desk, question: &[(String, String)]
 /// What the question of an answer on the card comes to today.
 pub(super) fn anew(answer: &Answer, fields: &Fields, desk: &Desk) -> Option<Entry> {
     let mut now = fields.clone();
+    // A demonstration brings a Shop of its own.
+    if answer.fields.iter().any(|(name, _)| is_shop(name)) {
+        now.rename(|name| (!is_shop(name)).then(|| name.to_owned()));
+    }
     take_in(&mut now, answer);
+    for (name, value) in answer.fields.iter().filter(|(name, _)| is_shop(name)) {
+        now.set(name, value);
+    }
     entry(&answer.room, &now, desk, &answer.fields)
 }
 
@@ -134,7 +143,8 @@ fn take_in(fields: &mut Fields, answer: &Answer) {
         let plain = name.strip_prefix("good-").unwrap_or(name);
         (!owns(&answer.room, plain)).then(|| name.to_owned())
     });
-    for (name, value) in &answer.fields {
+    // What is owned here stays as it is.
+    for (name, value) in answer.fields.iter().filter(|(name, _)| !is_shop(name)) {
         fields.set(name, value);
     }
 }

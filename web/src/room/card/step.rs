@@ -117,7 +117,7 @@ fn opened(view: View, step: &Step, seen: Option<&Seen>) -> Markup {
             (field(&Field { name: &name("words", step.id), label: words::STEP_WORDS, value: &step.text, keys: "text", error: None }))
             (field(&Field { name: &parts_name, label: words::PARTS_TO_TICK, value: &parts, keys: "numeric", error: wrong.map(|_| words::parts_wrong(&parts)) }))
         }
-        @if step.parts > 0 { (grid(fields.get("cd-at"), step)) }
+        @if step.parts > 0 { (grid(view, step)) }
         @if let Some(entry) = &entry {
             @if seen.is_some_and(|seen| seen.new.is_some()) { p.why { (words::DRAWN_TODAY) } }
             (paper::drawn(entry))
@@ -135,9 +135,13 @@ pub(super) fn parts_typed(text: &str) -> Result<u32, Error> {
     read::count(text, PARTS)
 }
 
+/// Cells in a row of the tick grid, where there is room and where there is little.
+pub(super) const ROW: (u32, u32) = (10, 5);
+
 /// The grid: a cell a part, one of them in the order of keys; arrow keys lead to the others.
-fn grid(at: &str, step: &Step) -> Markup {
+fn grid(view: View, step: &Step) -> Markup {
     let next = (1..=step.parts).find(|part| !step.cut.has(*part));
+    let at = view.fields.get("cd-at");
     let here = at.strip_prefix(&[&*step.id.to_string(), " "].concat());
     let here = here.and_then(|part| part.parse().ok()).or(next).unwrap_or(1_u32);
     html! {
@@ -146,7 +150,7 @@ fn grid(at: &str, step: &Step) -> Markup {
                 button.btn.go id=(name("next", step.id)) type="button" data-do="cd-cut" data-value=([step.id.to_string(), next.to_string()].join(" ")) { (words::part_cut(step, next)) }
             }
         }
-        div.grid role="group" aria-label=(words::cut(step)) {
+        div.grid.wide[view.wide] role="group" aria-label=(words::cut(step)) {
             @for part in 1..=step.parts {
                 button.ten[part % 10 == 0] id=(cell(step.id, part)) type="button" data-do="cd-cell" data-value=([step.id.to_string(), part.to_string()].join(" "))
                     aria-pressed=(step.cut.has(part)) tabindex=(if part == here { "0" } else { "-1" }) { (part) }

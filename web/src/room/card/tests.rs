@@ -131,7 +131,7 @@ fn steps_and_parts_are_ticked() {
     press(&mut visit, "cd-cell", "1 3");
     visit.shows(&["127 gaps, 1 cut"]);
     visit.send("key", "ArrowDown", "button cd-cell-1-5");
-    assert_eq!(visit.asked[..1], ["focus cd-cell-1-15".to_owned()]);
+    assert_eq!(visit.asked[..1], ["focus cd-cell-1-10".to_owned()]);
     typed(&mut visit, "cd-parts-1", "12x");
     visit.shows(&["whole number from 0 to 10,000. You typed 12x", "127 gaps"]);
     typed(&mut visit, "cd-parts-1", "12");
