@@ -9,6 +9,7 @@ mod fits;
 mod fitting;
 mod gearing;
 mod holes;
+mod lifts;
 mod pairs;
 mod placed;
 mod sizes;
@@ -234,6 +235,8 @@ pub(crate) const TOPICS: &[Topic] = &[
         title: "tensile strength of music wire",
         run: wires::tensile,
     },
+    Topic { file: "tilts.csv", title: "sine bars", run: lifts::bars },
+    Topic { file: "chords.csv", title: "chords from hole to hole", run: lifts::chords },
     Topic { file: "wire_gauges.csv", title: "wire gauges", run: wires::gauges },
     Topic { file: "bends.csv", title: "spring-back", run: wires::bends },
     Topic { file: "springs.csv", title: "springs", run: springs::springs },
