@@ -21,12 +21,13 @@
 //! assert!((folded.lines[0].setback.value / 25.4 - 0.2).abs() < 1e-9);
 //! # Ok::<(), handturn::Error>(())
 //! ```
+use super::fit::Limits;
 use crate::bounds::LENGTH_UM;
 use crate::error::{Cause, Error, Field};
 use crate::list::List;
 use crate::measure::{
     Angle, Length,
-    given::{from_nought, size},
+    given::{from_nought, over, size, times},
 };
 use crate::number::{Approx, Fraction};
 
@@ -103,20 +104,47 @@ pub struct Folded {
 /// K by the hardness of the metal: its key and hundredths.
 pub const NEUTRAL: [(&str, i64); 3] = [("soft", 35), ("middling", 41), ("hard", 45)];
 
-/// A metal and its least inside radius across the grain, in tenths of the thickness, as a
-/// starting point: common practice, from memory; that annealed sheet takes about its own
-/// thickness and hard aluminium alloy wants much more was read in print (FAA-H-8083-31,
-/// making straight line bends).
-pub const LEAST_RADIUS: [(&str, i64, i64); 8] = [
-    ("copper", 0, 5),
-    ("brass", 0, 10),
-    ("hard-brass", 10, 30),
-    ("steel", 5, 10),
-    ("stainless", 10, 20),
-    ("aluminium", 0, 10),
-    ("hard-aluminium", 20, 50),
-    ("spring", 20, 60),
+/// A metal and the least inside radius it takes across the grain.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Metal {
+    /// Its key.
+    pub key: &'static str,
+    /// Least, in tenths of the thickness.
+    pub least_tenths: i64,
+    /// What its harder kinds want, in tenths of the thickness.
+    pub most_tenths: i64,
+}
+
+const fn metal(key: &'static str, least_tenths: i64, most_tenths: i64) -> Metal {
+    Metal { key, least_tenths, most_tenths }
+}
+
+/// Least inside radii as a starting point: common practice, from memory; that annealed sheet
+/// takes about its own thickness and hard aluminium alloy wants much more was read in print
+/// (FAA-H-8083-31, making straight line bends).
+pub const LEAST_RADIUS: [Metal; 8] = [
+    metal("copper", 0, 5),
+    metal("brass", 0, 10),
+    metal("hard-brass", 10, 30),
+    metal("steel", 5, 10),
+    metal("stainless", 10, 20),
+    metal("aluminium", 0, 10),
+    metal("hard-aluminium", 20, 50),
+    metal("spring", 20, 60),
 ];
+
+impl Metal {
+    /// Least inside radius for sheet of this thickness, from and to.
+    ///
+    /// # Errors
+    /// The thickness out of bounds.
+    pub fn radius(&self, thickness: Length) -> Result<Limits, Error> {
+        let field = Field::Thickness;
+        size(thickness, field)?;
+        let of = |tenths| over(times(thickness, tenths, field)?, 10, field);
+        Ok(Limits { least: of(self.least_tenths)?, most: of(self.most_tenths)? })
+    }
+}
 
 /// K by radius over thickness.
 ///

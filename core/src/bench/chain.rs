@@ -56,6 +56,8 @@ pub struct Total {
     pub middle: Length,
     /// Root-sum-square: so far to either side of the middle, in millimetres.
     pub rss: Approx,
+    /// Least and greatest by root-sum-square, in millimetres.
+    pub likely: [Approx; 2],
     /// Place of the link with the widest tolerance, the first of several.
     pub most: u8,
 }
@@ -186,16 +188,33 @@ pub fn sum(links: &[Link]) -> Result<Total, Error> {
         squares = squares.plus(half.times(half));
     }
     let middle = over(plus(least, most, field)?, 2, field)?;
+    let rss = squares.sqrt();
     Ok(Total {
         nominal,
         worst: Limits { least, most },
         middle,
-        rss: squares.sqrt(),
+        rss,
+        likely: [Approx::of(middle.mm()).minus(rss), Approx::of(middle.mm()).plus(rss)],
         most: widest.1,
     })
 }
 
 impl Total {
+    /// What part of the whole tolerance is one link's, in percent; nought where none has any.
+    ///
+    /// # Errors
+    /// [`Cause::Overflow`].
+    pub fn share(&self, link: Link) -> Result<Fraction, Error> {
+        let field = Field::Chain;
+        let whole = minus(self.worst.most, self.worst.least, field)?.mm();
+        if whole.is_zero() {
+            return Ok(Fraction::ZERO);
+        }
+        let own = minus(link.off.most, link.off.least, field)?.mm();
+        let share = own.times(100).and_then(|own| own.checked_div(whole));
+        share.map_err(|e| e.of(field))
+    }
+
     /// How far the sum keeps within `wanted`: at its worst, and by root-sum-square.
     #[must_use]
     pub fn keeps(&self, wanted: Limits) -> Keeps {
@@ -304,6 +323,9 @@ mod tests {
                 < Approx::of(minus(most, least, Field::Chain).unwrap().mm()).value
         );
         assert_eq!(total.most, 4);
+        let shares = links.iter().map(|link| total.share(*link).unwrap());
+        let all = shares.fold(Fraction::ZERO, |all, share| all.checked_add(share).unwrap());
+        assert_eq!(all, Fraction::whole(100));
     }
 
     #[test]

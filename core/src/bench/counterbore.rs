@@ -9,7 +9,14 @@
 //! use handturn::number::Fraction;
 //! // A boss of 20 with a hole of 6.6, counterbored 11 for a cap screw, 0.2 off centre.
 //! let mm = |tenths| Fraction::new(tenths, 10).map(Length::from_mm);
-//! let boss = Counterbore { bore: mm(66)?, counterbore: mm(110)?, outside: mm(200)?, off: mm(2)? };
+//! let boss = Counterbore {
+//!     bore: mm(66)?,
+//!     counterbore: mm(110)?,
+//!     outside: mm(200)?,
+//!     off: mm(2)?,
+//!     depth: mm(65)?,
+//!     length: mm(120)?,
+//! };
 //! let walls = walls(&boss)?;
 //! assert_eq!((walls.wall, walls.thinnest, walls.shoulder), (mm(45)?, mm(43)?, mm(22)?));
 //! # Ok::<(), handturn::Error>(())
@@ -32,6 +39,10 @@ pub struct Counterbore {
     pub outside: Length,
     /// By how much its centre may be off.
     pub off: Length,
+    /// How deep it is.
+    pub depth: Length,
+    /// How long the part is.
+    pub length: Length,
 }
 
 /// What it leaves.
@@ -46,18 +57,25 @@ pub struct Walls {
     pub shoulder: Length,
     /// Wall beside the hole through.
     pub beside_bore: Length,
+    /// What is left under it.
+    pub floor: Length,
 }
 
 /// The walls a counterbore leaves.
 ///
 /// # Errors
 /// Lengths out of bounds; [`Cause::Conflict`] of [`Field::Counterbore`] where it is not
-/// between bore and outside, of [`Field::Wall`] where nothing is left at its thinnest.
+/// between bore and outside, of [`Field::Depth`] where no floor is left, of [`Field::Wall`] where nothing is left at its thinnest.
 pub fn walls(ask: &Counterbore) -> Result<Walls, Error> {
     size(ask.bore, Field::Diameter)?;
     size(ask.counterbore, Field::Counterbore)?;
     size(ask.outside, Field::Blank)?;
     from_nought(ask.off, Field::Wall)?;
+    size(ask.depth, Field::Depth)?;
+    size(ask.length, Field::Length)?;
+    if ask.depth >= ask.length {
+        return Err(Error::new(Field::Depth, Cause::Conflict));
+    }
     if ask.counterbore <= ask.bore || ask.outside <= ask.counterbore {
         return Err(Error::new(Field::Counterbore, Cause::Conflict));
     }
@@ -71,6 +89,7 @@ pub fn walls(ask: &Counterbore) -> Result<Walls, Error> {
         thinnest: minus(wall, ask.off, Field::Wall)?,
         shoulder: half(ask.counterbore, ask.bore)?,
         beside_bore: half(ask.outside, ask.bore)?,
+        floor: minus(ask.length, ask.depth, Field::Depth)?,
     })
 }
 
@@ -105,6 +124,8 @@ mod tests {
                     counterbore: um(bore),
                     outside: um(outside),
                     off: um(off),
+                    depth: um(5_000),
+                    length: um(8_000),
                 };
                 let Ok(counterbore) = largest(&ask, um(least)) else {
                     assert!(outside - 2 * least - 2 * off <= bore);
@@ -121,11 +142,19 @@ mod tests {
     #[test]
     fn what_leaves_nothing_is_refused() {
         let mm = |mm| Length::from_mm(Fraction::whole(mm));
-        let ask = Counterbore { bore: mm(5), counterbore: mm(10), outside: mm(12), off: mm(0) };
+        let ask = Counterbore {
+            bore: mm(5),
+            counterbore: mm(10),
+            outside: mm(12),
+            off: mm(0),
+            depth: mm(5),
+            length: mm(8),
+        };
         let refused = |ask: Counterbore| walls(&ask).unwrap_err().field;
         assert!(walls(&ask).is_ok());
         assert_eq!(refused(Counterbore { bore: mm(10), ..ask }), Field::Counterbore);
         assert_eq!(refused(Counterbore { outside: mm(10), ..ask }), Field::Counterbore);
         assert_eq!(refused(Counterbore { off: mm(1), ..ask }), Field::Wall);
+        assert_eq!(refused(Counterbore { depth: mm(8), ..ask }), Field::Depth);
     }
 }

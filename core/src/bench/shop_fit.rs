@@ -6,18 +6,22 @@
 //! shrunk fits take up to 0.0015 in is common practice, from memory.
 //!
 //! ```
-//! use handturn::bench::shop_fit::{Rule, play};
+//! use handturn::bench::shop_fit::{Rule, allowed};
 //! use handturn::measure::Length;
 //! use handturn::number::Fraction;
 //! // A pin of 3/4 in to be driven: 0.7 to 1 thou larger than its hole.
 //! let inch = |n, d| Fraction::new(n, d).and_then(Length::from_inches);
-//! let play = play(Rule::Drive, inch(3, 4)?)?;
-//! assert_eq!((play.least, play.most), (inch(-1, 1000)?, inch(-7, 10_000)?));
+//! let drive = allowed(Rule::Drive, inch(3, 4)?)?;
+//! assert_eq!((drive.play.least, drive.play.most), (inch(-1, 1000)?, inch(-7, 10_000)?));
+//! assert_eq!(drive.shaft.most, inch(751, 1000)?);
 //! # Ok::<(), handturn::Error>(())
 //! ```
 use super::fit::Limits;
 use crate::error::{Cause, Error, Field};
-use crate::measure::{Length, given::size};
+use crate::measure::{
+    Length,
+    given::{minus, size},
+};
 use crate::number::Fraction;
 
 /// How the shaft is to sit in the hole.
@@ -38,6 +42,16 @@ pub enum Rule {
     Shrink,
 }
 
+/// What a rule allows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Allowed {
+    /// Least and greatest play; below nought the shaft is larger than the hole.
+    pub play: Limits,
+    /// Diameters of the shaft for it.
+    pub shaft: Limits,
+}
+
 /// Upper ends of the steps of diameter, in half inches.
 const STEPS: [i64; 6] = [1, 2, 4, 6, 8, 10];
 
@@ -49,16 +63,23 @@ const DRIVE: [(i64, i64); 6] =
 const FORCE: [(i64, i64); 6] =
     [(-10, -5), (-20, -15), (-40, -30), (-60, -45), (-80, -60), (-100, -80)];
 
-/// Least and greatest play that a rule gives; below nought the shaft is larger than the hole.
+/// The play that a rule gives about a hole, and the shaft for it.
 ///
 /// # Errors
-/// [`Cause::OutOfLengths`] of the diameter: the table ends at 5 in; [`Cause::Zero`];
+/// [`Cause::OutOfLengths`] of the hole: the table ends at 5 in; [`Cause::Zero`];
 /// [`Cause::Overflow`].
 #[doc(alias("allowance"))]
-pub fn play(rule: Rule, diameter: Length) -> Result<Limits, Error> {
+pub fn allowed(rule: Rule, hole: Length) -> Result<Allowed, Error> {
     let field = Field::Diameter;
-    size(diameter, field)?;
-    let inches = diameter.inches()?;
+    size(hole, field)?;
+    let play = play(rule, hole.inches()?)?;
+    let shaft =
+        Limits { least: minus(hole, play.most, field)?, most: minus(hole, play.least, field)? };
+    Ok(Allowed { play, shaft })
+}
+
+fn play(rule: Rule, inches: Fraction) -> Result<Limits, Error> {
+    let field = Field::Diameter;
     let table = match rule {
         Rule::Running => &RUNNING,
         Rule::Push => &PUSH,
@@ -96,7 +117,7 @@ mod tests {
         let rules = [Rule::Force, Rule::Drive, Rule::Push, Rule::Running];
         let mut before = [Limits { least: inch(0, 1), most: inch(0, 1) }; 4];
         for sixteenths in 1..=80 {
-            let now = rules.map(|rule| play(rule, inch(sixteenths, 16)).unwrap());
+            let now = rules.map(|rule| allowed(rule, inch(sixteenths, 16)).unwrap().play);
             assert!(now.iter().all(|play| play.least < play.most));
             // Neighbours may share a figure at their ends, no more.
             assert!(now.is_sorted_by(|one, other| one.most <= other.least), "{sixteenths}");
@@ -111,10 +132,10 @@ mod tests {
 
     #[test]
     fn the_table_ends_and_the_inch_goes_on() {
-        assert!(play(Rule::Push, inch(5, 1)).is_ok());
-        assert!(play(Rule::Push, inch(501, 100)).is_err());
+        assert!(allowed(Rule::Push, inch(5, 1)).is_ok());
+        assert!(allowed(Rule::Push, inch(501, 100)).is_err());
         // A locomotive's tyre of 68 in: 68 thou.
-        assert_eq!(play(Rule::Shrink, inch(68, 1)).unwrap().most, inch(-68, 1000));
-        assert!(play(Rule::Shrink, inch(0, 1)).is_err());
+        assert_eq!(allowed(Rule::Shrink, inch(68, 1)).unwrap().play.most, inch(-68, 1000));
+        assert!(allowed(Rule::Shrink, inch(0, 1)).is_err());
     }
 }

@@ -26,7 +26,7 @@
 use crate::error::{Cause, Error, Field};
 use crate::measure::{
     Length,
-    given::{from_nought, size},
+    given::{NONE, from_nought, size},
 };
 use crate::number::Fraction;
 
@@ -95,6 +95,21 @@ impl Shrink {
         rise.checked_add(self.room).map_err(|e| e.of(field))
     }
 
+    /// What is left to drop on with where the ring is at `at` °C; below nought it holds yet.
+    ///
+    /// # Errors
+    /// As [`Self::ring_at`].
+    pub fn clear_at(&self, ring_nm: i64, at: Fraction) -> Result<Length, Error> {
+        let field = Field::Temperature;
+        check(ring_nm)?;
+        let need = Self { clear: NONE, ..*self }.opened()?;
+        let per_degree = self.diameter.mm().times(ring_nm).and_then(|nm| nm.over(1_000_000_000));
+        let rise = at.checked_sub(self.room);
+        let opened = per_degree.and_then(|per| per.checked_mul(rise?));
+        let left = opened.and_then(|mm| mm.checked_sub(need.mm()));
+        left.map(Length::from_mm).map_err(|e| e.of(field))
+    }
+
     /// By how much the ring must open; nought or less where the cold shaft drops in as it is.
     ///
     /// # Errors
@@ -161,6 +176,7 @@ mod tests {
                     let bore = grown(um(d).mm(), metal.most_nm, rise(hot));
                     let shaft = grown(um(d + hold).mm(), 11_500, rise(shrink.shaft_at));
                     assert_eq!(bore.checked_sub(shaft).unwrap(), um(clear).mm());
+                    assert_eq!(shrink.clear_at(metal.most_nm, hot), Ok(um(clear)));
                     assert!(
                         shrink.ring_at(metal.least_nm).unwrap() > hot
                             || rise(hot) <= Fraction::ZERO

@@ -1,7 +1,7 @@
 //! Fits by rules of the shop; bent sheet.
 use super::{Outcome, each, must};
 use handturn::bench::bend::{Bends, Corner, Sheet, fold};
-use handturn::bench::shop_fit::{Rule, play};
+use handturn::bench::shop_fit::{Rule, allowed};
 use handturn::measure::{Angle, Length};
 use handturn::number::float;
 use handturn_tests::rows::{fraction, half_a_place};
@@ -16,11 +16,11 @@ struct Allowed {
 }
 
 pub(crate) fn shop() -> Vec<Outcome> {
-    each("shop_fits.csv", |row: &Allowed| (false, allowed(row)))
+    each("shop_fits.csv", |row: &Allowed| (false, within(row)))
 }
 
 /// Both ends exactly as printed, in inches; one that is not printed stands empty.
-fn allowed(row: &Allowed) -> Result<(), String> {
+fn within(row: &Allowed) -> Result<(), String> {
     let rule = match &*row.rule {
         "running" => Rule::Running,
         "push" => Rule::Push,
@@ -31,7 +31,7 @@ fn allowed(row: &Allowed) -> Result<(), String> {
         other => return Err(other.into()),
     };
     let diameter = Length::from_inches(fraction(&row.inches)).map_err(|e| e.to_string())?;
-    let found = play(rule, diameter).map_err(|e| e.to_string())?;
+    let found = allowed(rule, diameter).map_err(|e| e.to_string())?.play;
     for (found, printed) in [(found.least, &row.least), (found.most, &row.most)] {
         let inches = found.inches().map_err(|e| e.to_string())?;
         let minus = printed.starts_with('-');

@@ -148,6 +148,16 @@ impl Class {
         Ok(Limits { least: mm(least)?, most: mm(most)? })
     }
 
+    /// Least and greatest diameter of this class at a nominal size up to 500 mm.
+    ///
+    /// # Errors
+    /// As [`Self::deviations`]; [`Cause::Overflow`].
+    pub fn limits(self, size: Length) -> Result<Limits, Error> {
+        let off = self.deviations(size)?;
+        let at = |off| plus(size, off, Field::Diameter);
+        Ok(Limits { least: at(off.least)?, most: at(off.most)? })
+    }
+
     /// Lower and upper deviation, in half micrometres, at a size rounded up to a millimetre.
     fn half_um(self, mm: u32) -> Option<(i32, i32)> {
         let Self { letter, grade, hole } = self;

@@ -1,5 +1,12 @@
 //! Words of the small sums: what they share, and a file for each.
+pub mod allowance;
+pub mod bend;
+pub mod chain;
+pub mod counterbore;
+pub mod fit;
+pub mod joggle;
 pub mod mill;
+pub mod shrink;
 pub mod tilt;
 
 use crate::words::inches;
@@ -19,7 +26,18 @@ words! {
 
 /// The labels of every sum, for the test that reads them.
 #[cfg(test)]
-pub(crate) const EVERY: &[&[&str]] = &[ALL, mill::ALL, tilt::ALL];
+pub(crate) const EVERY: &[&[&str]] = &[
+    ALL,
+    mill::ALL,
+    tilt::ALL,
+    fit::ALL,
+    allowance::ALL,
+    shrink::ALL,
+    counterbore::ALL,
+    chain::ALL,
+    bend::ALL,
+    joggle::ALL,
+];
 
 /// How many sums were found.
 #[must_use]

@@ -1,9 +1,18 @@
 //! The small sums there are: one file a sum, listed here by what the hands do.
+mod allowance;
+mod bars;
+mod bend;
 mod centred;
+mod chain;
 mod corners;
+mod counterbore;
 mod dovetail;
+mod fit;
+mod joggle;
 mod keyway;
 mod ring;
+mod sheet;
+mod shrink;
 mod sine;
 mod stacked;
 mod tilt;
@@ -21,4 +30,11 @@ pub(crate) const EVERY: &[&Sum] = &[
     &corners::SUM,
     &vee::SUM,
     &dovetail::SUM,
+    &fit::SUM,
+    &allowance::SUM,
+    &shrink::SUM,
+    &counterbore::SUM,
+    &chain::SUM,
+    &bend::SUM,
+    &joggle::SUM,
 ];
