@@ -18,6 +18,15 @@ const SUMS = [
   ['corners', 'hex', ['known=stock', 'size=20'], ['17.321 mm', 'Across flats']],
   ['vee', 'cradle', ['round=30', 'angle=60'], ['Top above', '19.019']],
   ['dovetail', 'gib', ['part=groove'], ['28.144', 'wide −']],
+  ['fit', 'h7', ['size=40', 'does=H8/f7'], ['0.025 mm', '0.089 mm', '+39 / 0', '−25 / −50']],
+  ['fit', 'interf', ['size=25', 'does=own', 'classes=H7/p6'], ['Least hold', '0.001 mm', '0.035 mm']],
+  ['fit', 'bore', ['does=H7/g6', 'part=hole', 'reading=25.03', 'doubt=0.002'], ['Turn the shaft to', '25.006', '25.021', 'outside its own class']],
+  ['allowance', 'thou', ['hole=0.75in', 'rule=drive'], ['19.068', '19.075', '0.7 to 1.0 thou']],
+  ['shrink', 'heat', ['diameter=50', 'hold=0.05', 'clear=0.03'], ['165', 'above 150 °C', 'Gloves']],
+  ['counterbore', 'spot', ['outside=18', 'off=0'], ['3.500 mm', '0.1378 in', '2.200 mm']],
+  ['chain', 'stack', ['lengths=10 ±0.1\n-9 ±0.1\n-0.5 ±0.1', 'least=0.3', 'most=0.7'], ['0.200 mm', '0.800 mm', 'in most sets']],
+  ['bend', 'flat', ['legs=30 30', 'k=own', 'own-k=0.5'], ['58.356 mm', 'Give or take']],
+  ['joggle', 'jog', ['angle='], ['48.1897°']],
 ];
 
 /** What is refused: a sum, what is typed, the sentence tied to the last field typed into. */
@@ -27,6 +36,10 @@ const REFUSED = [
   ['dovetail', ['roller=20'], 'does not go with'],
   ['keyway', ['key=30'], 'leave no space'],
   ['tilt', ['span=abc'], 'Length must be a number.'],
+  ['fit', ['does=own', 'classes=H7/q6'], 'A fit is a hole in capitals and a shaft in small letters, like H7/g6.'],
+  ['fit', ['does=own', 'size=20', 'classes=t6'], 'The standard has no such class at this size.'],
+  ['chain', ['lengths=8 0.1'], 'A length must be a number.'],
+  ['joggle', ['angle=60', 'offset=0.1'], 'The two bends alone don’t make this step.'],
 ];
 
 async function bench(browser, size = DESK) {

@@ -20,6 +20,18 @@ const ROWS = [
   ['corners', { sides: 6, known: 'stock', size: 20 }, 'flats', 20 * Math.cos(rad(30))],
   ['vee', { round: 25, angle: 90, width: 30 }, 'top', 12.5 * Math.SQRT2 + 12.5 - 15],
   ['dovetail', { angle: 60, wide: 50, height: 10, roller: 8 }, 'reading', 50 - 20 / Math.tan(rad(60)) + 8 * (1 + 1 / Math.tan(rad(30)))],
+  ['fit', { size: 25 }, 'play_least', 0.007],
+  ['fit', { size: 25, does: 'own', classes: 'P7/h6' }, 'hold_most', 0.035],
+  ['fit', { size: 20, does: 'own', classes: 'h9' }, 'at_least', 19.948],
+  ['fit', { size: 25, part: 'hole', reading: 25.03, doubt: 0.002 }, 'aim', 25.006],
+  ['allowance', { hole: 20 }, 'least', 20 - 0.0027 * 25.4],
+  ['allowance', { hole: '2in', rule: 'shrink' }, 'most', 2.003 * 25.4],
+  ['shrink', { diameter: 50, hold: 0.05, clear: 0.03 }, 'heat_to', 20 + 0.08 / (50 * 11e-6)],
+  ['counterbore', { bore: 6.6, counterbore: 11, outside: 20, off: 0.2 }, 'thinnest', 4.3],
+  ['chain', { lengths: '10 ±0.1\n-9 ±0.1\n-0.5 ±0.1' }, 'most', 0.8],
+  ['chain', { lengths: '10 ±0.1\n-9 ±0.1\n-0.5 ±0.1' }, 'likely_most', 0.5 + Math.sqrt(0.03)],
+  ['bend', { legs: '20 40 20', angles: 90, radius: 1, thickness: 1, k: 'own', 'own-k': 0.42 }, 'flat', 72 + Math.PI * 1.42],
+  ['joggle', { angle: 90, offset: 5, k: 'middling' }, 'between', (Math.PI / 2) * 1.41 + 2],
 ];
 
 const told = (figure) => figure.mm ?? figure.degrees ?? figure.value ?? figure;
@@ -53,6 +65,11 @@ test('what cannot be is refused by name', () => {
   refusal(() => sum('tilt', { span: 'abc' }), 'span', 'NotANumber');
   refusal(() => sum('tilt', { rule: 'cosine' }), 'rule', 'Unknown');
   refusal(() => sum('tilt', { angel: 1 }), 'angel', 'Unknown');
+  refusal(() => sum('fit', { does: 'own', classes: 'H7/q6' }), 'classes', 'NotANumber');
+  refusal(() => sum('fit', { size: 20, does: 'own', classes: 't6' }), 'classes', 'Conflict');
+  refusal(() => sum('fit', { size: 501 }), 'size', 'OutOfLengths');
+  refusal(() => sum('chain', { lengths: '8 0.1' }), 'lengths', 'NotANumber');
+  refusal(() => sum('bend', { legs: '1 40' }), 'legs', 'Conflict');
   refusal(() => sum('tlit'), 'sum', 'Unknown');
   refusal(() => sum('tilt', { span: NaN }), 'span', 'WrongKind');
 });

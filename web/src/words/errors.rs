@@ -150,6 +150,20 @@ const fn conflict(field: Field) -> Option<&'static str> {
         Field::Measured => {
             "Measure more closely: off by this much, nothing keeps the fit for sure."
         }
+        Field::Counterbore => {
+            "A counterbore must be larger than its hole and smaller than the outside."
+        }
+        Field::Wall => "No wall this thick is left.",
+        Field::Chain => "The lower deviation lies above the upper one.",
+        Field::Legs => {
+            "It takes two to eight legs longer than their bends, and one angle or one for each bend."
+        }
+        Field::Joggle => {
+            "The two bends alone don’t make this step. Change the angle, or bend to another radius."
+        }
+        Field::Temperature => {
+            "The room must have −40 to 60 °C, the shaft −200 °C to what the room has."
+        }
         Field::Former => "At this size nothing yields: it springs straight back.",
         Field::Spring => {
             "Coils this tight can’t be wound: the mean diameter must be at least twice the wire."
