@@ -32,8 +32,8 @@ const SUMS = [
 /** What is refused: a sum, what is typed, the sentence tied to the last field typed into. */
 const REFUSED = [
   ['tilt', ['angle=95'], 'Angle must be between 0 and 80 degrees.'],
-  ['vee', ['round=90'], 'does not go with'],
-  ['dovetail', ['roller=20'], 'does not go with'],
+  ['vee', ['round=90'], 'The blank must be from 0.001 to 42.426 mm.'],
+  ['dovetail', ['roller=20'], 'A pin must be from 0.001 to 13.333 mm.'],
   ['keyway', ['key=30'], 'leave no space'],
   ['tilt', ['span=abc'], 'Length must be a number.'],
   ['fit', ['does=own', 'classes=H7/q6'], 'A fit is a hole in capitals and a shaft in small letters, like H7/g6.'],

@@ -20,7 +20,10 @@
 //! # Ok::<(), handturn::Error>(())
 //! ```
 use crate::error::{Cause, Error, Field};
-use crate::measure::{Angle, Length, given::size};
+use crate::measure::{
+    Angle, Length,
+    given::{size, um_down},
+};
 use crate::number::{Approx, Fraction};
 
 /// Which half of a dovetail.
@@ -68,7 +71,8 @@ pub struct Measured {
 /// # Errors
 /// Lengths out of bounds; [`Cause::OutOfRange`] of [`Field::Angle`], in degrees;
 /// [`Cause::Conflict`] of [`Field::Length`] where nothing is left at the narrow side, of
-/// [`Field::Pin`] where the roller touches above the flank or leaves no room between.
+/// [`Field::Pin`] where the rollers leave no room between; [`Cause::OutOfLengths`] of it
+/// where a roller touches above the flank.
 pub fn measure(ask: &Dovetail) -> Result<Measured, Error> {
     size(ask.wide, Field::Length)?;
     size(ask.height, Field::Depth)?;
@@ -92,7 +96,11 @@ pub fn measure(ask: &Dovetail) -> Result<Measured, Error> {
         Part::Tail => narrow.plus(reach),
         Part::Groove => wide.minus(reach),
     };
-    if touches.value > height.value || reading.value <= 0.0 {
+    if touches.value > height.value {
+        let greatest_um = um_down(roller.value * height.value / touches.value);
+        return Err(Error::new(Field::Pin, Cause::OutOfLengths { least_um: 1, greatest_um }));
+    }
+    if reading.value <= 0.0 {
         return Err(Error::new(Field::Pin, Cause::Conflict));
     }
     Ok(Measured { narrow, reading, touches })
@@ -117,7 +125,8 @@ mod tests {
         let reach = 8.0 * (1.0 + 3.0_f64.sqrt());
         assert!((tail.reading.value - tail.narrow.value - reach).abs() < 1e-12);
         assert!((50.0 - groove.reading.value - reach).abs() < 1e-12);
-        assert_eq!(ask(Part::Tail, 50, 10, 20), Err((Field::Pin, Cause::Conflict)));
+        let most = Cause::OutOfLengths { least_um: 1, greatest_um: 13_333 };
+        assert_eq!(ask(Part::Tail, 50, 10, 20), Err((Field::Pin, most)));
         assert_eq!(ask(Part::Groove, 20, 10, 8), Err((Field::Pin, Cause::Conflict)));
         assert_eq!(ask(Part::Tail, 10, 10, 4), Err((Field::Length, Cause::Conflict)));
         assert_eq!(ask(Part::Tail, 50, 0, 4), Err((Field::Depth, Cause::Zero)));

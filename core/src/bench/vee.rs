@@ -19,7 +19,10 @@
 //! # Ok::<(), handturn::Error>(())
 //! ```
 use crate::error::{Cause, Error, Field};
-use crate::measure::{Angle, Length, given::size};
+use crate::measure::{
+    Angle, Length,
+    given::{size, um_down},
+};
 use crate::number::{Approx, Fraction};
 
 /// A round in a V.
@@ -54,9 +57,9 @@ pub struct Rest {
 ///
 /// # Errors
 /// Lengths out of bounds; [`Cause::OutOfRange`] of [`Field::Angle`], in degrees;
-/// [`Cause::Conflict`] of [`Field::Diameter`] where the round lies on the V's edges.
+/// [`Cause::OutOfLengths`] of [`Field::Blank`] where the round lies on the V's edges.
 pub fn rest(vee: &Vee) -> Result<Rest, Error> {
-    size(vee.round, Field::Diameter)?;
+    size(vee.round, Field::Blank)?;
     size(vee.width, Field::Length)?;
     let degrees = vee.angle.degrees()?;
     if degrees < Fraction::whole(30) || degrees > Fraction::whole(150) {
@@ -68,7 +71,8 @@ pub fn rest(vee: &Vee) -> Result<Rest, Error> {
     let width = Approx::of(vee.width.mm()).by(0.5);
     // The round touches R·cos(a/2) beside the middle: beyond the V's edge it touches that.
     if radius.times(cosine).value > width.value {
-        return Err(Error::new(Field::Diameter, Cause::Conflict));
+        let greatest_um = um_down(2.0 * width.value / cosine.value);
+        return Err(Error::new(Field::Blank, Cause::OutOfLengths { least_um: 1, greatest_um }));
     }
     let apex = width.times(cosine).over(sine);
     let up = radius.over(sine);
@@ -94,9 +98,12 @@ mod tests {
             assert!((came.value - truth).abs() <= came.bound && came.bound < 1e-13, "{found:?}");
         }
         let refused = |found: Result<Rest, Error>| found.map_err(|e| (e.field, e.cause));
-        assert_eq!(refused(ask(60, 90, 40)), Err((Field::Diameter, Cause::Conflict)));
+        assert_eq!(
+            refused(ask(60, 90, 40)),
+            Err((Field::Blank, Cause::OutOfLengths { least_um: 1, greatest_um: 56_568 }))
+        );
         let range = Cause::OutOfRange { least: 30, greatest: 150 };
         assert_eq!(refused(ask(20, 29, 40)), Err((Field::Angle, range)));
-        assert_eq!(refused(ask(0, 90, 40)), Err((Field::Diameter, Cause::Zero)));
+        assert_eq!(refused(ask(0, 90, 40)), Err((Field::Blank, Cause::Zero)));
     }
 }

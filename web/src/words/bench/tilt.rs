@@ -43,14 +43,14 @@ pub(crate) fn title(tilt: &Tilt, lift: Approx) -> String {
     .concat()
 }
 
-/// The pieces of a stack, each in the unit it is marked in: millimetres where three places
+/// The pieces of a stack, each in the unit it is marked in: millimetres where two places
 /// tell it whole, else thou where one does.
 #[must_use]
 pub(crate) fn pieces(stack: &Stack) -> String {
     let pieces = stack.pieces.iter().map(|piece| {
         let tells = |value: Fraction, times| value.times(times).is_ok_and(Fraction::is_whole);
         match piece.inches() {
-            Ok(inches) if !tells(piece.mm(), 1_000) && tells(inches, 10_000) => {
+            Ok(inches) if !tells(piece.mm(), 100) && tells(inches, 10_000) => {
                 crate::words::decimal(inches.times(1_000).unwrap_or(inches), 1) + " thou"
             }
             _ => crate::words::decimal(piece.mm(), 4) + " mm",

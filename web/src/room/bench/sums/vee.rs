@@ -27,12 +27,12 @@ pub(super) const SUM: Sum = Sum {
 
 fn answer(given: &Given) -> Result<Answer, Wrong> {
     let vee = Vee {
-        round: given.length("round", Of::Diameter)?,
+        round: given.length("round", Of::Blank)?,
         angle: given.angle("angle", Of::Angle)?,
         width: given.length("width", Of::Length)?,
     };
     let at = |error: Error| {
-        about(error, &[(Of::Diameter, "round"), (Of::Angle, "angle"), (Of::Length, "width")])
+        about(error, &[(Of::Blank, "round"), (Of::Angle, "angle"), (Of::Length, "width")])
     };
     let found = rest(&vee).map_err(at)?;
     let half = float::of(vee.angle.turns()) / 2.0;
