@@ -54,7 +54,7 @@ pub(super) fn table(table: &Table) -> Markup {
 
 fn cell(value: &Value) -> Markup {
     let (main, unit, under) = parts(value);
-    html! { b { (says::with_unit(&main, unit)) } @if !under.is_empty() { span.in { (under) } } }
+    html! { b.nb[!unit.is_empty()] { (says::with_unit(&main, unit)) } @if !under.is_empty() { span.in { (under) } } }
 }
 
 /// A value as it is read: the figure, its unit, the other unit under it.

@@ -43,6 +43,7 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
         sense: Sense::Anticlockwise,
         centre: [given.length("x", Of::Length)?, given.length("y", Of::Depth)?],
     };
+    let asked = layout;
     let layout = layout.touched(given.length("finder", Of::Pin)?).map_err(|e| ("finder", e))?;
     let places = [(Of::Ring, "diameter"), (Of::Angle, "first"), (Of::Table, ""), (Of::Length, "x")];
     let at = |error: Error| about(error, &places);
@@ -77,7 +78,7 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
             "X = centre + R × cos, Y = centre + R × sin of each hole’s angle, half the finder added".to_owned(),
         ],
         notes: vec![says::RING_NOTE.to_owned()],
-        drawing: drawing(&layout, &found, &title),
+        drawing: drawing(&asked, &found, &title),
         title,
     })
 }
@@ -91,8 +92,9 @@ fn drawing(layout: &Layout, found: &[Hole], title: &str) -> Markup {
         .size((x, 0.0), (0.0, 0.0), 16.0, &says::short(layout.centre[0]))
         .size((0.0, 0.0), (0.0, y), 16.0, &says::short(layout.centre[1]));
     for (k, hole) in found.iter().enumerate() {
-        let [x, y] = hole.centre.from_edges.map(|place| place.value);
-        sketch = sketch.circle(if k == 0 { "a w" } else { "o" }, (x, y), radius * 0.05);
+        let [right, up] = hole.centre.from_centre.map(|place| place.value);
+        sketch =
+            sketch.circle(if k == 0 { "a w" } else { "o" }, (x + right, y + up), radius * 0.05);
     }
     sketch.label("n", (x, y), title).markup(title)
 }
