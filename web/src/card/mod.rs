@@ -20,15 +20,18 @@
 //! `storage`, `stored`, `kept`, `lock`, `file` and `open` events are heard by
 //! [`Cards::heard`]; words for what it has to say stand in `words/card/store.rs`.
 mod cards;
+mod heard;
 mod log;
 mod model;
+mod open;
 mod pack;
 mod share;
 #[cfg(test)]
 mod tests;
 mod text;
 
-pub use cards::{Cards, Entry, Fault, Lock, Note, Open};
+pub use cards::{Cards, Entry, Fault};
 pub use log::Change;
 pub use model::{Answer, Card, Cut, Item, SCHEMA, Step, found};
+pub use open::{Lock, Note, Open};
 pub use share::{FILE_NAME, LONGEST_LINK, Part, Refused};
