@@ -100,6 +100,7 @@ fn inch_blocks() -> Vec<i64> {
 fn stacks_of_the_inch_blocks() {
     let owned = inch_blocks();
     assert_eq!(owned.len(), 81);
+    check(43_301 * 254, &owned, 4);
     for tenths in [43_301, 22_700, 12_519, 25_000, 7_071, 33_333] {
         check(tenths * 254, &owned, 3);
     }
@@ -107,4 +108,27 @@ fn stacks_of_the_inch_blocks() {
     let lengths: Vec<Length> = owned.iter().map(|piece| length(*piece)).collect();
     let found = stacks(length(43_301 * 254), &lengths, 4).unwrap();
     assert!(found.last().unwrap().is_exact() && found.last().unwrap().pieces.len() <= 4);
+}
+
+/// The 88 metric blocks of the usual set, in hundred-thousandths of a millimetre.
+fn metric_blocks() -> Vec<i64> {
+    let thousandths =
+        (1_001..=1_009).chain((1_010..=1_490).step_by(10)).chain((500..=9_500).step_by(500));
+    let tens = (1..=10).map(|tens| tens * 10_000);
+    std::iter::once(1_000)
+        .chain(thousandths)
+        .chain(tens)
+        .map(|thousandths| thousandths * 100)
+        .collect()
+}
+
+#[test]
+fn stacks_of_the_metric_blocks() {
+    let owned = metric_blocks();
+    assert_eq!(owned.len(), 88);
+    for thousandths in [63_500, 31_798, 50_000, 17_365, 2_497, 86_603] {
+        check(thousandths * 100, &owned, 3);
+    }
+    // Through all two million stacks of four.
+    check(31_798 * 100, &owned, 4);
 }

@@ -44,7 +44,7 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
     let at = |error: Error| about(error, &[(Of::Angle, "angle"), (Of::Length, "span")]);
     let lift = tilt.lift().map_err(at)?;
     let owned = lists::lengths(given.fields, Stock::Feelers);
-    let choices = stacked::table(&tilt, &owned, (2, 4), limit, says::FROM_YOURS).map_err(at)?;
+    let choices = stacked::table(&tilt, &owned, (2, 3), limit, says::FROM_YOURS).map_err(at)?;
     let says_rule = if rule == Rule::Sine { says::SINE_SAYS } else { says::TANGENT_SAYS };
     let mut notes = vec![says_rule.to_owned()];
     if choices.is_none() {
