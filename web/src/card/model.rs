@@ -80,7 +80,7 @@ pub struct Step {
 pub struct Answer {
     /// The room.
     pub room: String,
-    /// Which of its sums or steps; empty where it has one.
+    /// Its heading as the room gave it; the words of the step may have been changed since.
     pub key: String,
     /// The question: its fields as typed.
     pub fields: Vec<(String, String)>,

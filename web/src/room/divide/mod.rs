@@ -14,7 +14,6 @@ mod ways;
 
 pub use entry::{asks, entry, owns};
 
-use super::card::put_button;
 use crate::fields::Fields;
 use crate::owned::{self, Entry};
 use crate::seam::{Effect, Event};
@@ -57,10 +56,7 @@ pub fn screen(fields: &Fields, wheels: &[u32], wide: bool) -> Markup {
                         (form::first_start(fields))
                     } @else if let Some(shown) = &shown {
                         @match work_out(fields, shown, &head) {
-                            Ok(worked) => {
-                                (ways::section(&Worked { wide, ..worked }, stale))
-                                (put_button(fields, "divide"))
-                            },
+                            Ok(worked) => (ways::section(&Worked { wide, ..worked }, stale)),
                             Err(error) => h2 id="answer" aria-live="polite" { (words::errors::said(&error, "").wrong) },
                         }
                     }

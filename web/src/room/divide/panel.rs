@@ -3,6 +3,7 @@
 use super::{Worked, budget, ways};
 use crate::draw::{plate, strip, train};
 use crate::pieces::{before_first_cut, caution, error_figure, mark, working};
+use crate::room::card::put_button;
 use crate::words::{self, moves};
 use handturn::divide::{Differential, Group, Leg, Part, Rated, Way};
 use handturn::head::Circle;
@@ -30,6 +31,7 @@ pub(super) fn panel<const EACH: usize>(
                 (facts(worked, rated))
                 @if let [_, _, ..] = &**legs { (steps(legs)) }
                 div.acts { button.btn.go id="run-it" type="button" data-do="run" { (words::run::RUN_IT) } }
+                (put_button(worked.fields, "divide"))
                 (closing(worked, rated))
             }
             div.figures { @for leg in legs { (figure(worked, rated, leg, legs.len() > 1)) } }

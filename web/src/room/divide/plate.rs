@@ -5,6 +5,7 @@ use crate::draw::plate;
 use crate::fields::Fields;
 use crate::owned;
 use crate::pieces::{caution, mark};
+use crate::room::card::put_button;
 use crate::room::lines::lengths;
 use crate::room::steps::{self, Form, Names, Text, Wrong, about, in_force, length};
 use crate::words::{self, errors::said, moves, plate as says};
@@ -203,7 +204,10 @@ pub(super) fn panel(worked: &Worked, plan: &Plan) -> Markup {
     let form = Form { fields: worked.fields, names: NAMES, wrong: plan.wrong.as_ref() };
     html! {
         @match &plan.made {
-            Some(made) => (made_panel(worked, made)),
+            Some(made) => {
+                (made_panel(worked, made))
+                (put_button(worked.fields, "divide"))
+            }
             None => @if let Some((_, error)) = &plan.wrong { (caution(html! { (said(error, "").wrong) })) },
         }
         @if let (Some(("", error)), Some(_)) = (&plan.wrong, &plan.made) {
