@@ -1,7 +1,9 @@
 //! Calls into `handturn::thread`.
 use crate::{any, keep};
 use handturn::thread::taper::Taper;
-use handturn::thread::{Form, Series, Thread, drill_list, drills, fitting, limits, name, ready, which};
+use handturn::thread::{
+    Form, Series, Thread, drill_list, drills, fitting, limits, name, ready, which,
+};
 
 pub fn calls() {
     form();

@@ -1,7 +1,7 @@
 //! Calls into tapers, disks, arcs and curves by steps.
 use crate::{any, keep};
-use handturn::bench::taper::{self, Ask, Taper};
 use handturn::bench::steps::{self, Plan};
+use handturn::bench::taper::{self, Ask, Taper};
 use handturn::bench::{disks, sagitta};
 
 pub fn calls() {
