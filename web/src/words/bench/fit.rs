@@ -40,7 +40,7 @@ words! {
     DEVIATIONS = "Deviations, µm";
     HOLE = "Hole";
     SHAFT = "Shaft";
-    KEEP = "Keeps the fit";
+    KEEP = "To make";
     SOURCE = "ISO 286-1 and 286-2, with the corrigendum of 2006";
     CARE = "Measure hole and shaft at the same temperature: 100 mm of steel grows 1 µm for each degree.";
     ENLARGED = "The drawing shows the differences from the nominal size in µm, enlarged, each true to the others.";
