@@ -10,7 +10,7 @@ pub(super) fn found(wanted: &str) -> Vec<&'static Sum> {
     let mut ranked: Vec<(u8, &'static Sum)> = Vec::new();
     for sum in EVERY.iter().copied() {
         let mut worst = 0;
-        for word in wanted.split_whitespace() {
+        for word in wanted.split(apart).filter(|word| !word.is_empty()) {
             worst = rank(sum, word).max(worst);
         }
         if worst < NOT {
@@ -21,14 +21,18 @@ pub(super) fn found(wanted: &str) -> Vec<&'static Sum> {
     ranked.into_iter().map(|(_, sum)| sum).collect()
 }
 
+/// What parts words: `7/24` is two.
+fn apart(c: char) -> bool {
+    !c.is_alphanumeric()
+}
+
 /// No word begins so.
 const NOT: u8 = 3;
 
 fn rank(sum: &Sum, word: &str) -> u8 {
     let begins = |text: &str| {
         let text = text.to_lowercase();
-        text.split(|c: char| !c.is_alphanumeric())
-            .position(|one| !one.is_empty() && one.starts_with(word))
+        text.split(apart).position(|one| !one.is_empty() && one.starts_with(word))
     };
     match (begins(sum.name), begins(sum.also).or_else(|| begins(sum.about))) {
         (Some(0), _) => 0,
