@@ -27,6 +27,15 @@ const SUMS = [
   ['chain', 'stack', ['lengths=10 ±0.1\n-9 ±0.1\n-0.5 ±0.1', 'least=0.3', 'most=0.7'], ['0.200 mm', '0.800 mm', 'in most sets']],
   ['bend', 'flat', ['legs=30 30', 'k=own', 'own-k=0.5'], ['58.356 mm', 'Give or take']],
   ['joggle', 'jog', ['angle='], ['48.1897°']],
+  ['knurl', 'knur', ['by=dp', 'dp=96', 'stock=0.5in'], ['12.700 mm', 'rags and sleeves away']],
+  ['knurl', 'serr', ['by=tips', 'tips=0.8', 'stock=20', 'pattern=diamond'], ['Knurled to full teeth, at most']],
+  ['countersink', 'csk', ['of=size', 'diameter=10', 'angle=82', 'hole=4'], ['3.451 mm', 'the edge of the hole']],
+  ['countersink', 'flush', ['of=screw', 'head=iso10642', 'thread=M8', 'hole=9'], ['4.460 mm', 'Clamp the work.']],
+  ['countersink', 'cap', ['of=cap', 'thread=M6'], ['11.000 mm']],
+  ['chamfer', 'bevel', ['by=along', 'size=2', 'angle=30'], ['1.155 mm', 'Touch on']],
+  ['speed', 'rpm', ['material=own', 'speed=60', 'unit=ft', 'diameter=5in', 'speeds=25 40 70'], ['40 rpm', 'Key out of the chuck']],
+  ['point', 'tip', ['diameter=10', 'angle=135', 'depth=12'], ['14.071 mm', 'Clamp the work']],
+  ['temper', 'quen', ['for=spring'], ['full blue to dark blue', 'oil can flare']],
 ];
 
 /** What is refused: a sum, what is typed, the sentence tied to the last field typed into. */
@@ -40,6 +49,8 @@ const REFUSED = [
   ['fit', ['does=own', 'size=20', 'classes=t6'], 'The standard has no such class at this size.'],
   ['chain', ['lengths=8 0.1'], 'A length must be a number.'],
   ['joggle', ['angle=60', 'offset=0.1'], 'The two bends alone don’t make this step.'],
+  ['countersink', ['of=size', 'diameter=10', 'angle=5'], 'Angle must be between 10 and 170 degrees.'],
+  ['chamfer', ['by=radius', 'diameter=20', 'size=12'], 'These diameters don’t go together.'],
 ];
 
 async function bench(browser, size = DESK) {

@@ -32,6 +32,15 @@ const ROWS = [
   ['chain', { lengths: '10 ±0.1\n-9 ±0.1\n-0.5 ±0.1' }, 'likely_most', 0.5 + Math.sqrt(0.03)],
   ['bend', { legs: '20 40 20', angles: 90, radius: 1, thickness: 1, k: 'own', 'own-k': 0.42 }, 'flat', 72 + Math.PI * 1.42],
   ['joggle', { angle: 90, offset: 5, k: 'middling' }, 'between', (Math.PI / 2) * 1.41 + 2],
+  ['knurl', { by: 'dp', dp: 96, stock: '0.5in' }, 'teeth', 48],
+  ['knurl', { by: 'tips', tips: '0.8', stock: 20 }, 'blank', (78 * 0.8) / Math.PI],
+  ['countersink', { of: 'size', diameter: 10, angle: '82', hole: 4 }, 'down', 3 / Math.tan(rad(41))],
+  ['countersink', { of: 'screw', head: 'iso10642', thread: 'M8', hole: 9 }, 'down', 4.46],
+  ['countersink', { of: 'cap', thread: 'M6', below: '0.5' }, 'down', 6.5],
+  ['chamfer', { by: 'along', size: 2, angle: '30' }, 'off-radius', 2 * Math.tan(rad(30))],
+  ['speed', { material: 'own', speed: 60, unit: 'ft', diameter: '5in', speeds: '25 40 70' }, 'set', 40],
+  ['point', { diameter: 10, angle: '135', depth: 12 }, 'tip', 12 + 5 / Math.tan(rad(67.5))],
+  ['temper', { for: 'spring' }, 'colour', 'full blue to dark blue'],
 ];
 
 const told = (figure) => figure.mm ?? figure.degrees ?? figure.value ?? figure;

@@ -129,6 +129,7 @@ const fn conflict(field: Field) -> Option<&'static str> {
         Field::Starts => {
             "The lead must be a whole number of pitches, and rise by no more than 45 degrees."
         }
+        Field::Thread => "No such size stands in this standard.",
         Field::Class => "No standard has this class for this thread and side.",
         Field::Diameter => "These diameters don’t go together.",
         Field::Wire => "No wire of this size finds a place on both flanks here.",

@@ -2,11 +2,17 @@
 pub mod allowance;
 pub mod bend;
 pub mod chain;
+pub mod chamfer;
 pub mod counterbore;
+pub mod countersink;
 pub mod fit;
 pub mod joggle;
+pub mod knurl;
 pub mod mill;
+pub mod point;
 pub mod shrink;
+pub mod speed;
+pub mod temper;
 pub mod tilt;
 
 use crate::words::inches;
@@ -37,6 +43,12 @@ pub(crate) const EVERY: &[&[&str]] = &[
     chain::ALL,
     bend::ALL,
     joggle::ALL,
+    chamfer::ALL,
+    countersink::ALL,
+    knurl::ALL,
+    point::ALL,
+    speed::ALL,
+    temper::ALL,
 ];
 
 /// How many sums were found.

@@ -4,17 +4,23 @@ mod bars;
 mod bend;
 mod centred;
 mod chain;
+mod chamfer;
 mod corners;
 mod counterbore;
+mod countersink;
 mod dovetail;
 mod fit;
 mod joggle;
 mod keyway;
+mod knurl;
+mod point;
 mod ring;
 mod sheet;
 mod shrink;
 mod sine;
+mod speed;
 mod stacked;
+mod temper;
 mod tilt;
 mod vee;
 
@@ -37,4 +43,10 @@ pub(crate) const EVERY: &[&Sum] = &[
     &chain::SUM,
     &bend::SUM,
     &joggle::SUM,
+    &knurl::SUM,
+    &countersink::SUM,
+    &chamfer::SUM,
+    &speed::SUM,
+    &point::SUM,
+    &temper::SUM,
 ];
