@@ -36,6 +36,13 @@ const SUMS = [
   ['speed', 'rpm', ['material=own', 'speed=60', 'unit=ft', 'diameter=5in', 'speeds=25 40 70'], ['40 rpm', 'Key out of the chuck']],
   ['point', 'tip', ['diameter=10', 'angle=135', 'depth=12'], ['14.071 mm', 'Clamp the work']],
   ['temper', 'quen', ['for=spring'], ['full blue to dark blue', 'oil can flare']],
+  ['former', 'springback', ['section=strip', 'of=own', 'yield=1800', 'modulus=206', 'thick=0.8', 'inside=8.4032'], ['7.200 mm', 'Formers to try', 'Goggles on']],
+  ['former', 'circlip', ['of=music', 'thick=20 swg', 'inside=12'], ['Radii run to the neutral line', 'ASTM A228']],
+  ['push', 'compression', ['wire=1', 'across=mean', 'size=9', 'by=coils', 'coils=9.5', 'free=30', 'load=20'], ['1.852 N/mm', 'Mandrel to try', 'Hold the tail']],
+  ['push', 'solid', ['by=rate', 'rate=2'], ['Coils in all', '1.984 N/mm']],
+  ['pull', 'hook', ['wire=1', 'across=mean', 'size=8', 'coils=20', 'tension=10', 'load=30'], ['35.000 mm', '0.969 N/mm']],
+  ['twist', 'torsion', ['wire=1.5', 'across=mean', 'size=12', 'coils=6', 'leg=0', 'other-leg=0', 'load=400'], ['1,302 N mm', 'Largest pin']],
+  ['rivet', 'snap', ['diameter=3', 'hole=3.1', 'grip=5'], ['8.713 mm', 'By the shop’s rule']],
 ];
 
 /** What is refused: a sum, what is typed, the sentence tied to the last field typed into. */
@@ -51,6 +58,8 @@ const REFUSED = [
   ['joggle', ['angle=60', 'offset=0.1'], 'The two bends alone don’t make this step.'],
   ['countersink', ['of=size', 'diameter=10', 'angle=5'], 'Angle must be between 10 and 170 degrees.'],
   ['chamfer', ['by=radius', 'diameter=20', 'size=12'], 'These diameters don’t go together.'],
+  ['push', ['wire=9'], 'A wire must be from 0.102 to 6.350 mm.'],
+  ['twist', ['coils=0'], 'The number of coils must be from 1 to 1,000.'],
 ];
 
 async function bench(browser, size = DESK) {

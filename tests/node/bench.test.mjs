@@ -41,6 +41,15 @@ const ROWS = [
   ['speed', { material: 'own', speed: 60, unit: 'ft', diameter: '5in', speeds: '25 40 70' }, 'set', 40],
   ['point', { diameter: 10, angle: '135', depth: 12 }, 'tip', 12 + 5 / Math.tan(rad(67.5))],
   ['temper', { for: 'spring' }, 'colour', 'full blue to dark blue'],
+  // R to the neutral line 4 mm, X = 1800 × 4 ÷ (206000 × 0.8).
+  ['former', { section: 'strip', of: 'own', yield: 1800, modulus: 206, thick: 0.8, inside: (2 * 4) / (1 - (3 * 7.2) / 164.8 + 4 * (7.2 / 164.8) ** 3) - 0.8 }, 'former', 7.2],
+  ['push', { wire: 1, across: 'mean', size: 9, coils: 9.5, free: 30, load: 20 }, 'rate', 81000 / (8 * 729 * 7.5)],
+  ['push', { wire: 1, across: 'mean', size: 9, coils: 9.5, free: 30, load: 20 }, 'stress', (35 / 32 + 0.615 / 9) * 8 * 20 * 9 / Math.PI],
+  ['push', { wire: 1, across: 'mean', size: 9, by: 'rate', rate: 1.852, free: 30 }, 'coils', '9.5'],
+  ['pull', { wire: 1, across: 'mean', size: 8, coils: 20, tension: 10, load: 30 }, 'rate', 81000 / (8 * 512 * (20 + 81 / 200))],
+  ['pull', { wire: 1, across: 'mean', size: 8, coils: 20, tension: 10, load: 30 }, 'free', 35],
+  ['twist', { wire: 1.5, across: 'mean', size: 12, coils: 6, leg: 0, 'other-leg': 0, load: 400 }, 'per-turn', (200000 * 1.5 ** 4) / (10.8 * 12 * 6)],
+  ['rivet', { diameter: 3, hole: 3.1, grip: 5 }, 'length', 5 + 3 * (1.4 / 3) * (0.75 * 1.6 ** 2 + 0.7 ** 2) + 5 * (3.1 ** 2 / 9 - 1)],
 ];
 
 const told = (figure) => figure.mm ?? figure.degrees ?? figure.value ?? figure;

@@ -157,7 +157,7 @@ fn ratio(section: Section, u: Approx) -> Approx {
 
 impl Bend {
     /// The former it is bent on, and a ladder of formers to try: of those `owned` the
-    /// nearest to five places from least to most, each once; where none are, such places
+    /// nearest to five places from least to most, each once; where none is near, such places
     /// to a twentieth of a millimetre.
     ///
     /// # Errors
@@ -173,15 +173,19 @@ impl Bend {
         let (least, _) = at(yields.most, modulus.least)?;
         let least = if least.value > 0.0 { least } else { Approx::exactly(0.0) };
         let (most, _) = at(yields.least, modulus.most)?;
+        // What is owned far from all that may be wanted is no help.
+        let (low, high) = (least.value * 0.95, most.value * 1.05);
+        let near = |one: &Length| (low..=high).contains(&float::of(one.mm()));
+        let any = owned.iter().any(near);
         let mut trials: List<Trial, TRIALS> = List::new();
         for k in 0..=4_u8 {
             let place = least.value + (most.value - least.value) * (f64::from(k) / 4.0);
             let off = |length: &Length| (float::of(length.mm()) - place).abs();
-            let taken = |one: &&Length| trials.iter().any(|trial| trial.former == **one);
-            let nearest = owned.iter().filter(|one| !taken(one));
+            let taken = |one: &Length| trials.iter().any(|trial| trial.former == *one);
+            let nearest = owned.iter().filter(|one| near(one) && !taken(one));
             let nearest = nearest.min_by(|a, b| off(a).total_cmp(&off(b))).copied();
             let place = || float::nearest(place, 20).map(Length::from_mm);
-            let former = if owned.is_empty() { place() } else { nearest };
+            let former = if any { nearest } else { place() };
             let Some(former) = former.filter(|one| one.mm() > Fraction::ZERO) else { continue };
             let at = trials.iter().position(|trial| trial.former >= former);
             let at = at.unwrap_or(trials.len());
@@ -275,6 +279,8 @@ mod tests {
             }
             let one = bend.former(&[mm(9, 1)]).unwrap().trials;
             assert_eq!(one.len(), 1);
+            // One far off is not offered.
+            assert_eq!(bend.former(&[mm(30, 1)]).unwrap().trials, bend.former(&[]).unwrap().trials);
         }
     }
 

@@ -2,8 +2,8 @@
 use crate::{any, keep};
 use handturn::bench::former::{self, Bend};
 use handturn::bench::rivet::Rivet;
-use handturn::bench::spring::{self, Compression, Extension, Torsion};
-use handturn::bench::wire::{self, Band, Stuff};
+use handturn::bench::spring::{self, Across, Compression, Extension, Torsion};
+use handturn::bench::wire::{self, Band, Metal, Stuff};
 use handturn::measure::Length;
 
 pub fn calls() {
@@ -11,6 +11,9 @@ pub fn calls() {
     let text: &str = any();
     keep(Stuff::metal(any(), any()));
     keep(Band::middle(any()));
+    keep(Metal::loaded_by_shear(&any(), any()));
+    keep(Metal::loaded_by_bending(&any(), any()));
+    keep(Across::mean(any(), any(), any()));
     keep(wire::gauge(text));
     keep(former::kept(any(), any(), any(), any(), any()));
     keep(Bend::former(&any(), &owned));

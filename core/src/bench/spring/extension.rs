@@ -80,7 +80,9 @@ pub struct Pulled {
     pub gives: Approx,
     /// Its length inside the loops then.
     pub length: Approx,
-    /// Shear of the coils then, by Bergsträsser's factor.
+    /// Bergsträsser's factor.
+    pub factor: Approx,
+    /// Shear of the coils then, by that factor.
     pub stress: Approx,
     /// Bending at the top of a loop then.
     pub loop_bending: Approx,
@@ -159,6 +161,7 @@ impl Extension {
             tension_n,
             gives,
             length: Approx::of(free.mm()).plus(gives),
+            factor: coil.bergstrasser(),
             stress: coil.shear(load).times(coil.bergstrasser()),
             loop_bending: coil
                 .bending(moment)

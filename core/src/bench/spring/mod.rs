@@ -32,6 +32,32 @@ pub enum Winding {
     Slack,
 }
 
+/// Which diameter of a coil is given.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub enum Across {
+    /// Over the coils.
+    Outside,
+    /// From wire centre to wire centre.
+    Mean,
+    /// Within the coils.
+    Inside,
+}
+
+impl Across {
+    /// The mean diameter of coils of which this diameter is `size`.
+    ///
+    /// # Errors
+    /// [`Cause::Overflow`].
+    pub fn mean(self, size: Length, wire: Length) -> Result<Length, Error> {
+        match self {
+            Self::Outside => given::minus(size, wire, Field::Diameter),
+            Self::Mean => Ok(size),
+            Self::Inside => given::plus(size, wire, Field::Diameter),
+        }
+    }
+}
+
 /// A mandrel to begin with, in millimetres.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]

@@ -87,6 +87,20 @@ pub struct Metal {
     pub stands_bending: u8,
 }
 
+impl Metal {
+    /// A shear in a coiled spring, in percent of what it may stand: 100 is at the limit.
+    #[must_use]
+    pub fn loaded_by_shear(&self, mpa: f64) -> f64 {
+        mpa / self.tensile.least / f64::from(self.stands_shear) * 1e4
+    }
+
+    /// A bending stress, likewise.
+    #[must_use]
+    pub fn loaded_by_bending(&self, mpa: f64) -> f64 {
+        mpa / self.tensile.least / f64::from(self.stands_bending) * 1e4
+    }
+}
+
 impl Stuff {
     /// What is known of it at a diameter or thickness.
     ///

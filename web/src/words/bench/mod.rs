@@ -6,14 +6,18 @@ pub mod chamfer;
 pub mod counterbore;
 pub mod countersink;
 pub mod fit;
+pub mod former;
 pub mod joggle;
 pub mod knurl;
 pub mod mill;
 pub mod point;
+pub mod rivet;
 pub mod shrink;
 pub mod speed;
+pub mod spring;
 pub mod temper;
 pub mod tilt;
+pub mod wire;
 
 use crate::words::inches;
 
@@ -49,6 +53,10 @@ pub(crate) const EVERY: &[&[&str]] = &[
     point::ALL,
     speed::ALL,
     temper::ALL,
+    former::ALL,
+    rivet::ALL,
+    spring::ALL,
+    wire::ALL,
 ];
 
 /// How many sums were found.

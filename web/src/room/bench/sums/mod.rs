@@ -10,11 +10,15 @@ mod counterbore;
 mod countersink;
 mod dovetail;
 mod fit;
+mod former;
 mod joggle;
 mod keyway;
 mod knurl;
 mod point;
+mod pull;
+mod push;
 mod ring;
+mod rivet;
 mod sheet;
 mod shrink;
 mod sine;
@@ -22,7 +26,9 @@ mod speed;
 mod stacked;
 mod temper;
 mod tilt;
+mod turn;
 mod vee;
+mod wire;
 
 use super::sum::Sum;
 
@@ -49,4 +55,9 @@ pub(crate) const EVERY: &[&Sum] = &[
     &speed::SUM,
     &point::SUM,
     &temper::SUM,
+    &former::SUM,
+    &push::SUM,
+    &pull::SUM,
+    &turn::SUM,
+    &rivet::SUM,
 ];
