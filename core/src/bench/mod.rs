@@ -23,6 +23,7 @@ pub mod spring;
 pub mod stack;
 pub mod steps;
 pub mod taper;
+pub mod tapers;
 pub mod tilt;
 pub mod vee;
 pub mod wire;

@@ -2,6 +2,7 @@
 use crate::{any, keep};
 use handturn::bench::steps::{self, Plan};
 use handturn::bench::taper::{self, Ask, Taper};
+use handturn::bench::tapers::Series;
 use handturn::bench::{disks, sagitta};
 
 pub fn calls() {
@@ -15,6 +16,8 @@ pub fn calls() {
     keep(taper::correct(&any()));
     keep(disks::disks(&any()));
     keep(sagitta::arc(&any()));
+    keep(Series::sizes(any()));
+    keep(Series::taper(any(), &any()));
     keep(steps::plan(&any()));
     let plan: Plan = any();
     keep(Plan::step(&plan, any()));

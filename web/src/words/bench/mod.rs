@@ -18,6 +18,7 @@ pub mod spring;
 pub mod temper;
 pub mod tilt;
 pub mod wire;
+pub(crate) mod turning;
 
 use crate::words::inches;
 
@@ -57,6 +58,13 @@ pub(crate) const EVERY: &[&[&str]] = &[
     rivet::ALL,
     spring::ALL,
     wire::ALL,
+    turning::shared::ALL,
+    turning::taper::ALL,
+    turning::trial::ALL,
+    turning::standard::ALL,
+    turning::disks::ALL,
+    turning::steps::ALL,
+    turning::arc::ALL,
 ];
 
 /// How many sums were found.

@@ -8,6 +8,7 @@ mod chamfer;
 mod corners;
 mod counterbore;
 mod countersink;
+mod curves;
 mod dovetail;
 mod fit;
 mod former;
@@ -25,6 +26,7 @@ mod sine;
 mod speed;
 mod stacked;
 mod temper;
+mod tapers;
 mod tilt;
 mod turn;
 mod vee;
@@ -34,6 +36,12 @@ use super::sum::Sum;
 
 /// Every sum, in the order of the list within its group.
 pub(crate) const EVERY: &[&Sum] = &[
+    &tapers::TAPER,
+    &tapers::TRIAL,
+    &tapers::STANDARD,
+    &tapers::DISKS,
+    &curves::BALL,
+    &curves::RADIUS,
     &tilt::SUM,
     &sine::SUM,
     &centred::SUM,
@@ -60,4 +68,5 @@ pub(crate) const EVERY: &[&Sum] = &[
     &pull::SUM,
     &turn::SUM,
     &rivet::SUM,
+    &curves::ARC,
 ];
