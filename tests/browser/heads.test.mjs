@@ -26,7 +26,7 @@ async function handedOver(browser) {
   await page.locator('#head-name').fill('For the clock');
   await page.locator('#head-ratio').fill('60 : 1');
   const [file] = await Promise.all([page.waitForEvent('download'), page.locator('[data-do=shop-save]').click()]);
-  assert.equal(file.suggestedFilename(), 'handturn-heads.json');
+  assert.equal(file.suggestedFilename(), 'handturn-shop.json');
   const text = readFileSync(await file.path(), 'utf8');
   await page.close();
   return text;
@@ -35,7 +35,7 @@ async function handedOver(browser) {
 test('heads go as a file to another device and stay there', async () => {
   const text = await withBrowser(handedOver);
   const { kind, version, heads } = JSON.parse(text);
-  assert.deepEqual([kind, version, heads.length], ['handturn-heads', 1, 2]);
+  assert.deepEqual([kind, version, heads.length], ['handturn-shop', 1, 2]);
   assert.deepEqual([heads[0].plates, heads[1].ratio], ['15 16 / 39 43', '60 : 1']);
   const profile = newProfile();
   try {
@@ -46,7 +46,7 @@ test('heads go as a file to another device and stay there', async () => {
       assert.equal(await opened(page, 'mine.json', text), 'mine.json: 2 heads added.');
       assert.deepEqual(await names(page), ['Old <b>"one"</b>', 'For the clock']);
       assert.equal(await page.locator('#head-ratio').inputValue(), '60 : 1');
-      assert.equal(await opened(page, 'again.json', text), 'again.json: all its heads are here already.');
+      assert.equal(await opened(page, 'again.json', text), 'again.json: nothing in it is new here.');
       assert.deepEqual([...page.seen.errors, ...page.seen.violations, ...page.strangers()], []);
     } finally {
       await browser.close();
@@ -72,11 +72,11 @@ test('a foreign or damaged file changes nothing, and says where', () => withBrow
   const before = await names(page);
   const run = '{"frozen":{"version":1,"core":"0.1.0"},"events":[]}';
   const rows = [
-    ['empty.json', '', /no file of heads/],
-    ['binary.json', '\u0000\u001c\u001d\u001e\u001f\uffff', /no file of heads/],
-    ['deep.json', '['.repeat(200_000), /no file of heads/],
+    ['empty.json', '', /no file of the Shop/],
+    ['binary.json', '\u0000\u001c\u001d\u001e\u001f\uffff', /no file of the Shop/],
+    ['deep.json', '['.repeat(200_000), /no file of the Shop/],
     ['run.json', run, /It holds a Run: open it in the list of Runs\./],
-    ['cut.json', good.slice(0, -40), /no file of heads/],
+    ['cut.json', good.slice(0, -40), /no file of the Shop/],
     ['newer.json', good.replace('"version":1', '"version":2'), /newer version/],
     ['lacks.json', good.replace('"slack"', '"__proto__"'), /It is damaged\./],
     ['where.json', good.replace('60 : 1', '0 : 1'), /Head 2, “Worm ratio”: Worm ratio must be above 0/],

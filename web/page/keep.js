@@ -5,11 +5,14 @@
 // its own mark on it, so a tab that lost it can't add to it even before it knows.
 
 const NAME = 'handturn-1'; // product and schema version; every page on a disk shares one origin
+// What the Shop holds: every tab has the same, whichever typed it.
+const SHARED = /^(last-)?(own|head)-|^shop-(heads|chosen)$/;
 const MOST = 8e6; // characters of one stored Run that are looked at
 const SLOW_MS = 3000;
 
 const me = [...crypto.getRandomValues(new Uint32Array(4))].join('-');
 const others = 'BroadcastChannel' in globalThis ? new BroadcastChannel(NAME) : null;
+const shops = 'BroadcastChannel' in globalThis ? new BroadcastChannel(`${NAME} page`) : null;
 /** Runs this tab counts on, or is about to, each with what lets go of it. */
 const held = new Map();
 let tell = () => {};
@@ -48,7 +51,12 @@ export async function startKeeping(send) {
       result(work.objectStore('page').get('page')), result(work.objectStore('runs').getAllKeys()),
     ]);
     const found = [['storage', 'ready']];
-    if (typeof page === 'string') found.push(['stored-page', '', page]);
+    known = there = fieldsOf(page) ?? new Map();
+    if (typeof page === 'string' && fieldsOf(page)) found.push(['stored-page', '', page]);
+    else if (page !== undefined) {
+      await setAside(page);
+      found.push(['unread']);
+    }
     for (const run of runs) found.push(['stored', String(run), await stored(reading('runs', 'events'), run)]);
     return found;
   } catch (fault) {
@@ -214,6 +222,29 @@ function release(run) {
 /** What the page remembers of its fields; the newest text wins, one write at a time. */
 let wanted = null;
 let written = null;
+/** Fields by name, as this tab last had them stored, and as the store has them. */
+let known = new Map();
+let there = new Map();
+
+/** Fields by name in what was stored; null where it is something else. */
+function fieldsOf(text) {
+  try {
+    const rows = JSON.parse(text);
+    return rows.every((row) => row.length === 2 && row.every((part) => typeof part === 'string')) ? new Map(rows) : null;
+  } catch {
+    return null;
+  }
+}
+
+/** What can't be read is not overwritten. */
+async function setAside(page) {
+  const work = base.transaction('page', 'readwrite');
+  const finished = completed(work);
+  work.objectStore('page').put(page, `unread ${Date.now()}`);
+  work.objectStore('page').delete('page');
+  await finished;
+}
+
 async function keepPage(text) {
   const busy = wanted !== null;
   wanted = text;
@@ -224,17 +255,57 @@ async function keepPage(text) {
   written = null;
 }
 
-function writePage() {
-  written = wanted;
-  const work = base.transaction('page', 'readwrite');
-  const finished = completed(work);
-  work.objectStore('page').put(written, 'page');
-  work.commit();
-  return finished;
+/** `stored` with what this tab has changed since it last wrote. */
+function merged(stored, now) {
+  const all = new Map(stored);
+  for (const [name, value] of now) if (known.get(name) !== value) all.set(name, value);
+  for (const name of known.keys()) if (!now.has(name)) all.delete(name);
+  return all;
 }
 
-// Who leaves right after a key leaves nothing behind.
-addEventListener('pagehide', () => { if (base && wanted !== null && written !== wanted) writePage().catch(() => {}); });
+async function writePage() {
+  written = wanted;
+  const now = fieldsOf(written) ?? new Map();
+  let all = there;
+  const work = base.transaction('page', 'readwrite');
+  const finished = completed(work);
+  const store = work.objectStore('page');
+  store.get('page').onsuccess = ({ target }) => {
+    try {
+      all = merged(fieldsOf(target.result) ?? new Map(), now);
+      store.put(JSON.stringify([...all]), 'page');
+    } catch (fault) {
+      refuse(work, reason(fault));
+    }
+  };
+  await finished;
+  [known, there] = [now, all];
+  shops?.postMessage('');
+}
+
+// Another tab has written: this one has its Shop too, and leaves it as it is.
+if (shops) shops.onmessage = async () => {
+  if (!base) return;
+  const text = await result(reading('page').objectStore('page').get('page')).catch(() => null);
+  const stored = fieldsOf(text);
+  if (!stored) return;
+  const shop = (fields) => JSON.stringify([...fields].filter(([name]) => SHARED.test(name)).sort());
+  const news = shop(stored) !== shop(known);
+  there = stored;
+  if (!news) return;
+  known = new Map([...[...known].filter(([name]) => !SHARED.test(name)), ...[...stored].filter(([name]) => SHARED.test(name))]);
+  tell('stored-page', 'elsewhere', text);
+};
+
+// Who leaves right after a key leaves nothing behind: no time is left to look first.
+addEventListener('pagehide', () => {
+  if (!base || wanted === null) return;
+  try {
+    const work = base.transaction('page', 'readwrite');
+    work.objectStore('page').put(JSON.stringify([...merged(there, fieldsOf(wanted) ?? new Map())]), 'page');
+    work.commit();
+  } catch { /* the store is gone, as was told */ }
+});
 
 /** Whether the browser promises not to clear this page's store by itself. */
 async function lasting() {

@@ -28,6 +28,8 @@ pub struct State {
     pub wide: bool,
     /// A newer version of the site lies ready.
     pub newer: bool,
+    /// What the device had kept of the fields could not be read.
+    pub unread: bool,
 }
 
 /// One event: the state's text and the event's text in, the outcome's text out.
@@ -77,10 +79,15 @@ pub(crate) fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
     }
     match (event.kind, event.name) {
         ("version", _) => state.newer = true,
+        ("unread", _) => state.unread = true,
         ("wide", wide) => state.wide = wide == "yes",
         ("zone", minutes) => state.zone = minutes.parse().unwrap_or(0),
         ("print", when) => state.prints = when == "before" && frame::room(&state.fields) == "card",
         ("open", _) => state.fields.set("card-site", if event.value == "site" { "on" } else { "" }),
+        // Another tab changed the Shop.
+        ("stored-page", "elsewhere") => {
+            shop::take(&mut state.fields, &Fields::from_kept(event.value));
+        }
         ("stored-page", _) => {
             state.fields = Fields::from_kept(event.value);
             shop::forget(&mut state.fields);
@@ -152,7 +159,7 @@ fn screen(state: &State) -> String {
     let view = card::View { fields, cards, today, desk, zone: *zone, wide: *wide };
     let page = filled.unwrap_or_else(|| {
         let room = match frame::room(&state.fields) {
-            "shop" => shop::screen(&state.fields),
+            "shop" => shop::screen(&state.fields, run::not_stored(&state.desk)),
             "thread" => thread::screen(&state.fields, &state.jobs),
             "gear" => gear::screen(&state.fields),
             "bench" => bench::screen(&state.fields),
@@ -163,6 +170,7 @@ fn screen(state: &State) -> String {
             newer: offers_newer(state),
             corner: card::corner(cards),
             strip: run::strip(desk),
+            notice: state.unread.then_some(crate::words::shop_file::UNREAD),
         };
         let printed = if state.prints { card::printed(view) } else { Default::default() };
         frame::frame(fields, &page, &room, &printed)
@@ -192,6 +200,7 @@ impl State {
                 (Some("zone"), Some(zone), _) => state.zone = zone.parse().unwrap_or(0),
                 (Some("prints"), ..) => state.prints = true,
                 (Some("newer"), ..) => state.newer = true,
+                (Some("unread"), ..) => state.unread = true,
                 (Some("wide"), ..) => state.wide = true,
                 _ => {}
             }
@@ -214,6 +223,9 @@ impl State {
         }
         if self.newer {
             seam::add_record(&mut text, &["newer"]);
+        }
+        if self.unread {
+            seam::add_record(&mut text, &["unread"]);
         }
         if self.wide {
             seam::add_record(&mut text, &["wide"]);

@@ -1,6 +1,8 @@
 //! Sizes round a thread: clearance holes, relief grooves, drills by name; taper threads.
 use super::{Outcome, each, must};
 use handturn::measure::Length;
+use handturn::number::Fraction;
+use handturn::thread::drill_list;
 use handturn::thread::drills::DrillSet;
 use handturn::thread::fitting::{Clearance, clearance_hole, relief};
 use handturn::thread::limits::Side;
@@ -74,6 +76,51 @@ fn drill(row: &Drills) -> Result<(), String> {
         must(inches == fraction(text), || format!("{item}, not {inches}"))?;
     }
     Ok(())
+}
+
+#[derive(Deserialize)]
+struct Listed {
+    item: String,
+    inches: String,
+    mm: String,
+    note: String,
+}
+
+/// Drills as a list names them, with both sizes as printed.
+pub(crate) fn drill_lists() -> Vec<Outcome> {
+    each("drill_lists.csv", |row: &Listed| {
+        let wrong = row.note.starts_with("a printed error");
+        match (listed(row), wrong) {
+            (Ok(()), true) => (true, Err("the printed error passes".into())),
+            (Err(_), true) => (true, Ok(())),
+            (result, false) => (false, result),
+        }
+    })
+}
+
+fn listed(row: &Listed) -> Result<(), String> {
+    let mut all = Vec::new();
+    drill_list::each(&row.item, &mut |drill| {
+        all.push(drill);
+        Ok(())
+    })
+    .map_err(|e| e.to_string())?;
+    let [drill] = *all else { return Err(format!("{} drills", all.len())) };
+    let near = |value: Fraction, text: &str| {
+        let places = text.split_once('.').map_or(0, |(_, part)| part.len());
+        let step = 10_i64.pow(u32::try_from(places).unwrap_or(0));
+        let off = value.checked_sub(fraction(text)).and_then(|off| off.abs().times(2 * step));
+        let off = off.map_err(|e| e.to_string())?;
+        must(off <= Fraction::ONE, || format!("{text}, not {value}"))
+    };
+    // Inches as printed: number and letter drills to the last figure.
+    let inches = drill.diameter.inches().map_err(|e| e.to_string())?;
+    if drill.set.is_some() || row.item.starts_with('#') {
+        must(inches == fraction(&row.inches), || format!("{}, not {inches}", row.inches))?;
+    } else {
+        near(inches, &row.inches)?;
+    }
+    if row.mm.is_empty() { Ok(()) } else { near(drill.diameter.mm(), &row.mm) }
 }
 
 pub(crate) fn taper() -> Vec<Outcome> {

@@ -122,6 +122,11 @@ pub(crate) const TOPICS: &[Topic] = &[
     Topic { file: "thread_taper.csv", title: "taper pipe threads", run: fitting::taper },
     Topic { file: "drills.csv", title: "number and letter drills", run: fitting::drills },
     Topic {
+        file: "drill_lists.csv",
+        title: "drills by name, fraction and size",
+        run: fitting::drill_lists,
+    },
+    Topic {
         file: "wires_contact.csv",
         title: "threads over wires: exact contact",
         run: threads::contact,

@@ -1,6 +1,10 @@
 //! What earlier versions kept in fields of Thread and Gear goes into the Shop's lists.
 use super::lists::{Stock, set, typed};
+use super::{exact, mm};
 use crate::fields::Fields;
+use handturn::bounds;
+use handturn::measure::Length;
+use handturn::measure::read::{self, Unit};
 
 /// Earlier names of what is one list now.
 const NAMES: [(&str, Stock); 12] = [
@@ -33,6 +37,8 @@ pub fn take_over(fields: &mut Fields) {
             }
         }
     }
+    slides(fields);
+    table(fields);
     for good in ["good-", ""] {
         let name = |of: &str| [good, of].concat();
         let (sets, loose) = (taken(fields, &name("th-sets")), taken(fields, &name("th-drills")));
@@ -41,6 +47,46 @@ pub fn take_over(fields: &mut Fields) {
             let text = [&*sets, " ", &loose.unwrap_or_default()].concat();
             take(fields, good, Stock::Drills, text.trim());
         }
+    }
+}
+
+/// One mark's worth and the marks once round are a screw with its dial now.
+fn slides(fields: &mut Fields) {
+    let names = ["th-unit", "th-division", "th-marks", "th-reads"];
+    let [unit, division, marks, reads] = names.map(|name| {
+        taken(fields, &["good-", name].concat());
+        taken(fields, name)
+    });
+    if let Some(reads) = reads {
+        set(fields, Stock::CrossReads, &reads);
+    }
+    if unit.is_none() && division.is_none() && marks.is_none() {
+        return;
+    }
+    let inch = unit.as_deref() == Some("inch");
+    let usual = if inch { "0.001" } else { "0.02" };
+    let division = division.filter(|text| !text.trim().is_empty());
+    let marks = marks.unwrap_or_else(|| "100".to_owned());
+    let of_turn = |text: &str| {
+        let mark = read::length(text, if inch { Unit::Inch } else { Unit::Mm }).ok()?;
+        mark.mm().times(i64::from(read::count(&marks, bounds::SLIDE_MARKS).ok()?)).ok()
+    };
+    let Some(turn) = of_turn(division.as_deref().unwrap_or(usual)) else { return };
+    let turn = Length::from_mm(turn);
+    let lead = match turn.inches() {
+        Ok(inches) if inch => exact(inches) + "in",
+        _ => mm(turn),
+    };
+    for stock in [Stock::TopSlide, Stock::CrossSlide] {
+        set(fields, stock, &[&*lead, " / ", marks.trim()].concat());
+    }
+}
+
+/// The table's screw, as Gear kept it.
+fn table(fields: &mut Fields) {
+    taken(fields, "good-ge-screw");
+    if let Some(pitch) = taken(fields, "ge-screw") {
+        set(fields, Stock::MillTable, &[pitch.trim(), " / 100 / 0.2"].concat());
     }
 }
 
@@ -77,6 +123,11 @@ mod tests {
             ("th-sets", "number letter"),
             ("th-drills", "5.25 0.21in"),
             ("th-percent", "75"),
+            ("th-unit", "inch"),
+            ("th-marks", "125"),
+            ("good-th-marks", "100"),
+            ("th-reads", "diameter"),
+            ("ge-screw", "4 tpi"),
         ] {
             fields.set(name, value);
         }
@@ -87,6 +138,9 @@ mod tests {
         assert_eq!(text(&fields, Stock::FourGears), "no");
         assert_eq!(text(&fields, Stock::Wires), "0.5 1");
         assert_eq!(text(&fields, Stock::Drills), "number letter 5.25 0.21in");
+        assert_eq!(text(&fields, Stock::TopSlide), "0.125in / 125");
+        assert_eq!(text(&fields, Stock::CrossReads), "diameter");
+        assert_eq!(text(&fields, Stock::MillTable), "4 tpi / 100 / 0.2");
         let left: Vec<&str> =
             fields.iter().map(|(name, _)| name).filter(|name| !name.contains("own-")).collect();
         assert_eq!(left, ["th-percent"]);

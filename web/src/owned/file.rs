@@ -1,5 +1,7 @@
-//! Heads as a file: the kind of file, its version, and every head entry by entry, as
-//! it was typed. It is read back as if a stranger had written it: all of it, or none.
+//! The Shop as a file: the kind of file, its version, every head entry by entry and
+//! every list, as typed. It is read back as if a stranger had written it: all of it, or
+//! none. Earlier files that hold heads alone are still read.
+use super::lists::{self, Stock};
 use super::{Bad, Entry, read};
 use crate::keep::json;
 use crate::keep::kept::{Io, Kept, record};
@@ -7,9 +9,12 @@ use handturn::run::Header;
 use handturn::{Cause, Error, Field};
 
 /// What the file calls itself.
-const KIND: &str = "handturn-heads";
-/// Version of its form. A file of a later one is refused, so raise it when an entry is added.
+const KIND: &str = "handturn-shop";
+/// Version of its form. A file of a later one is refused, so raise it when an entry or a
+/// list is added.
 const VERSION: u16 = 1;
+/// What a file of heads alone called itself, and its only version.
+const HEADS: &str = "handturn-heads";
 /// Bytes of one entry; far more than any head fills.
 const LONGEST: usize = 4_000;
 
@@ -50,6 +55,45 @@ impl Kept for Texts {
     }
 }
 
+/// The text of every list, in the order of [`Stock::ALL`].
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Lists(pub [String; Stock::ALL.len()]);
+
+impl Lists {
+    /// The text of each list.
+    pub fn each(&self) -> impl Iterator<Item = (Stock, &str)> {
+        Stock::ALL.into_iter().zip(self.0.iter().map(String::as_str))
+    }
+}
+
+impl Kept for Lists {
+    fn blank() -> Self {
+        Self(std::array::from_fn(|_| String::new()))
+    }
+    fn each(&mut self, io: &mut Io<'_>) {
+        io.record(&Stock::ALL.map(Stock::key), self);
+    }
+    fn part(&mut self, k: usize) -> Option<&mut dyn Kept> {
+        self.0.get_mut(k).map(|text| text as &mut dyn Kept)
+    }
+}
+
+/// What a file holds.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Held {
+    /// Every head.
+    pub heads: Vec<Texts>,
+    /// Every list; none in a file of heads alone.
+    pub lists: Option<Lists>,
+}
+
+struct Shop {
+    kind: String,
+    version: u16,
+    heads: Vec<Texts>,
+    lists: Lists,
+}
+
 struct Heads {
     kind: String,
     version: u16,
@@ -63,11 +107,12 @@ struct Says {
 }
 
 record! {
+    Shop { kind, version, heads, lists }
     Heads { kind, version, heads }
     Says { kind, version }
 }
 
-/// Why a file of heads is not opened.
+/// Why a file is not opened.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Refused {
     /// It is something else.
@@ -76,47 +121,60 @@ pub enum Refused {
     ARun,
     /// A newer version wrote it.
     Newer,
-    /// It says that it holds heads, and does not.
+    /// It says that it holds a Shop, and does not.
     Damaged,
     /// In this head (from 0), this entry.
     Head(usize, Bad, String),
+    /// In this list.
+    List(Stock, Error, String),
 }
 
-/// Heads as the text of a file.
+/// Heads and lists as the text of a file.
 #[must_use]
-pub fn file(heads: Vec<Texts>) -> String {
-    json::write(&mut Heads { kind: KIND.to_owned(), version: VERSION, heads })
+pub fn file(heads: Vec<Texts>, lists: Lists) -> String {
+    json::write(&mut Shop { kind: KIND.to_owned(), version: VERSION, heads, lists })
 }
 
-/// Whether a text says that it holds heads.
+fn says(text: &str) -> Option<Says> {
+    json::read::<Says>(text).ok().filter(|says| says.kind == KIND || says.kind == HEADS)
+}
+
+/// Whether a text says that it holds what the Shop keeps.
 #[must_use]
 pub fn holds_heads(text: &str) -> bool {
-    json::read::<Says>(text).is_ok_and(|says| says.kind == KIND)
+    says(text).is_some()
 }
 
-/// The heads in the text of a file.
+/// What the text of a file holds.
 ///
 /// # Errors
 /// Why it is refused, and where.
-pub fn from_file(text: &str) -> Result<Vec<Texts>, Refused> {
-    let says = json::read::<Says>(text).ok().filter(|says| says.kind == KIND);
-    let Some(says) = says else {
+pub fn from_file(text: &str) -> Result<Held, Refused> {
+    let Some(says) = says(text) else {
         let run = json::read::<Header>(text).is_ok();
         return Err(if run { Refused::ARun } else { Refused::Foreign });
     };
     if says.version > VERSION {
         return Err(Refused::Newer);
     }
-    let found = json::read::<Heads>(text).ok();
-    let heads = found.filter(|found| found.version == VERSION).map(|found| found.heads);
-    let heads = heads.filter(|heads| !heads.is_empty()).ok_or(Refused::Damaged)?;
-    for (place, head) in heads.iter().enumerate() {
+    let held = if says.kind == KIND {
+        let found = json::read::<Shop>(text).ok().filter(|found| found.version == VERSION);
+        found.map(|Shop { heads, lists, .. }| Held { heads, lists: Some(lists) })
+    } else {
+        let found = json::read::<Heads>(text).ok().filter(|found| found.version == 1);
+        found.map(|Heads { heads, .. }| Held { heads, lists: None })
+    };
+    let held = held.filter(|held| !held.heads.is_empty()).ok_or(Refused::Damaged)?;
+    for (place, head) in held.heads.iter().enumerate() {
         head.check().map_err(|bad| {
             let typed = head.each().find(|(entry, _)| *entry == bad.entry);
             Refused::Head(place, bad, typed.map_or("", |(_, text)| text).to_owned())
         })?;
     }
-    Ok(heads)
+    for (stock, text) in held.lists.iter().flat_map(Lists::each) {
+        lists::check(stock, text).map_err(|error| Refused::List(stock, error, text.to_owned()))?;
+    }
+    Ok(held)
 }
 
 #[cfg(test)]
@@ -133,18 +191,43 @@ mod tests {
         }))
     }
 
+    fn lists() -> Lists {
+        Lists(Stock::ALL.map(|stock| match stock {
+            Stock::Blocks => "1.001-1.009x0.001 1/4".to_owned(),
+            Stock::Taps => "M6 x 0.75\n2 BA".to_owned(),
+            _ => stock.default().to_owned(),
+        }))
+    }
+
+    fn good() -> String {
+        file(vec![head(PLATES_A), head("")], lists())
+    }
+
     #[test]
-    fn heads_come_back_from_a_file() {
-        let heads = vec![head(PLATES_A), head("")];
-        let text = file(heads.clone());
-        assert!(text.starts_with("{\"kind\":\"handturn-heads\",\"version\":1,\"heads\":[{\"name\":\"Dividing head\",\"ratio\":\"40 : 1\","), "{text}");
+    fn all_of_it_comes_back_from_a_file() {
+        let text = good();
+        assert!(text.starts_with("{\"kind\":\"handturn-shop\",\"version\":1,\"heads\":[{\"name\":\"Dividing head\",\"ratio\":\"40 : 1\","), "{text}");
         assert!(holds_heads(&text));
-        assert_eq!(from_file(&text), Ok(heads));
+        let heads = vec![head(PLATES_A), head("")];
+        assert_eq!(from_file(&text), Ok(Held { heads, lists: Some(lists()) }));
+    }
+
+    #[test]
+    fn an_earlier_file_of_heads_is_read() {
+        let heads = vec![head(PLATES_A)];
+        let kind = HEADS.to_owned();
+        let text = json::write(&mut Heads { kind, version: 1, heads: heads.clone() });
+        assert_eq!(from_file(&text), Ok(Held { heads, lists: None }));
+        assert_eq!(from_file(&text.replace(":1,", ":0,")), Err(Refused::Damaged));
+        assert_eq!(from_file(&text.replace(":1,", ":2,")), Err(Refused::Newer));
+        for end in 0..text.len() {
+            assert!(from_file(&text[..end]).is_err(), "{end}");
+        }
     }
 
     /// What becomes of a good file changed by `change`.
-    fn changed(change: impl FnOnce(&mut Value)) -> Result<Vec<Texts>, Refused> {
-        let mut value: Value = serde_json::from_str(&file(vec![head(PLATES_A), head("")])).unwrap();
+    fn changed(change: impl FnOnce(&mut Value)) -> Result<Held, Refused> {
+        let mut value: Value = serde_json::from_str(&good()).unwrap();
         change(&mut value);
         from_file(&value.to_string())
     }
@@ -156,44 +239,70 @@ mod tests {
         assert_eq!((bad.entry, &*typed), (entry, text));
     }
 
+    #[track_caller]
+    fn refused_in(stock: Stock, text: &str) {
+        let found = changed(|file| file["lists"][stock.key()] = json!(text));
+        let Err(Refused::List(bad, _, typed)) = found else { panic!("{stock:?}: {found:?}") };
+        assert_eq!((bad, &*typed), (stock, text));
+    }
+
     #[test]
     fn what_a_stranger_wrote_is_refused_whole() {
         for foreign in
-            ["", "{}", "[]", "{\"kind\":\"heads\",\"version\":1,\"heads\":[]}", "{\"kind\":1}"]
+            ["", "{}", "[]", "{\"kind\":\"shop\",\"version\":1,\"heads\":[]}", "{\"kind\":1}"]
         {
             assert_eq!(from_file(foreign), Err(Refused::Foreign), "{foreign}");
         }
         assert_eq!(from_file("{\"frozen\":{\"version\":1},\"events\":[]}"), Err(Refused::ARun));
         assert_eq!(changed(|file| file["version"] = json!(2)), Err(Refused::Newer));
-        assert_eq!(
-            from_file(
-                "{\"kind\":\"handturn-heads\",\"version\":7,\"of\":\"a form not known yet\"}"
-            ),
-            Err(Refused::Newer)
-        );
+        let newer = "{\"kind\":\"handturn-shop\",\"version\":7,\"of\":\"a form not known yet\"}";
+        assert_eq!(from_file(newer), Err(Refused::Newer));
         assert_eq!(changed(|file| file["version"] = json!(0)), Err(Refused::Damaged));
         assert_eq!(changed(|file| file["heads"] = json!([])), Err(Refused::Damaged));
-        assert_eq!(changed(|file| file["heads"][1]["ratio"] = json!(40)), Err(Refused::Damaged));
-        for entry in Entry::ALL {
-            let without = changed(|file| {
-                file["heads"][1].as_object_mut().unwrap().remove(entry.key());
-            });
-            assert_eq!(without, Err(Refused::Damaged), "{entry:?}");
-            refused_at(entry, &"1 ".repeat(LONGEST));
-            if !entry.choices().is_empty() {
-                refused_at(entry, "sideways");
-            }
-        }
+        assert_eq!(changed(|file| file["lists"] = json!([])), Err(Refused::Damaged));
         refused_at(Entry::Name, " ");
         refused_at(Entry::Ratio, "0");
         refused_at(Entry::Plates, "15 15");
         refused_at(Entry::Gears, "24 <b>");
         refused_at(Entry::WorkDiameter, "none");
+        refused_in(Stock::Taps, "M6 x 0.75\nM6.5q");
+        refused_in(Stock::Drills, "number #81");
+        refused_in(Stock::Feelers, &"1 ".repeat(9_000));
+    }
+
+    #[test]
+    fn every_value_that_is_changed_is_refused_or_read_as_it_stands() {
+        for entry in Entry::ALL {
+            let key = entry.key();
+            let without = changed(|file| {
+                file["heads"][1].as_object_mut().unwrap().remove(key);
+            });
+            assert_eq!(without, Err(Refused::Damaged), "{key}");
+            for other in [json!(40), json!(null), json!(["40"])] {
+                let found = changed(|file| file["heads"][1][key] = other);
+                assert_eq!(found, Err(Refused::Damaged), "{key}");
+            }
+            refused_at(entry, &"1 ".repeat(LONGEST));
+            if !entry.choices().is_empty() {
+                refused_at(entry, "sideways");
+            }
+        }
+        for stock in Stock::ALL {
+            let key = stock.key();
+            let without = changed(|file| {
+                file["lists"].as_object_mut().unwrap().remove(key);
+            });
+            assert_eq!(without, Err(Refused::Damaged), "{key}");
+            let found = changed(|file| file["lists"][key] = json!(1));
+            assert_eq!(found, Err(Refused::Damaged), "{key}");
+            refused_in(stock, "\u{1F}?!");
+            refused_in(stock, &"9 ".repeat(9_000));
+        }
     }
 
     #[test]
     fn no_cut_off_file_is_taken_for_a_whole_one() {
-        let good = file(vec![head(PLATES_A)]);
+        let good = good();
         for end in (0..good.len()).filter(|end| good.is_char_boundary(*end)) {
             assert!(from_file(&good[..end]).is_err(), "{end}");
         }

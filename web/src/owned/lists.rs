@@ -96,6 +96,8 @@ const fn sizes(field: Field, least_um: u32, greatest_um: u32) -> Kind {
     Kind::Sizes(Sizes { field, least_um, greatest_um, most: bounds::MAX_PIECES as u16 })
 }
 
+/// Bytes of one list; far more than any fills.
+const LONGEST: u16 = 8_000;
 const SPEEDS: Kind = Kind::Numbers(Bound { field: Field::Speed, least: 1, greatest: 60_000 });
 const ANGLES: Kind = Kind::Numbers(Bound { field: Field::CutterAngle, least: 20, greatest: 170 });
 const IDLERS: Bound = Bound { field: Field::Mounting, least: 0, greatest: 2 };
@@ -218,6 +220,9 @@ pub fn mend(fields: &mut Fields) {
 /// # Errors
 /// What cannot be read, with its place.
 pub fn check(stock: Stock, text: &str) -> Result<usize, Error> {
+    if text.len() > usize::from(LONGEST) {
+        return Err(Error::new(Field::Record, Cause::TooMany { most: LONGEST }));
+    }
     match stock.kind() {
         Kind::Sizes(_) => lengths_in(stock, text).map(|list| list.len()),
         Kind::Drills => drills_in(text).map(|list| list.len()),
@@ -277,6 +282,15 @@ pub fn screw(fields: &Fields, stock: Stock) -> Option<(Screw, bool)> {
     let typed = text(fields, stock);
     let inch = ["tpi", "in", "\"", "″", "thou"].iter().any(|unit| typed.contains(unit));
     Some((screw_in(typed).ok()?, inch))
+}
+
+/// The screw of the mill's table, along.
+#[must_use]
+pub fn mill_table(fields: &Fields) -> Screw {
+    let usual = || screw_in(Stock::MillTable.default()).ok();
+    let found = screw(fields, Stock::MillTable).map(|(screw, _)| screw).or_else(usual);
+    let zero = Length::from_mm(Fraction::ZERO);
+    found.unwrap_or(Screw { lead: zero, marks: 2, slack: zero, falls: false })
 }
 
 /// The lathe's lead screw.

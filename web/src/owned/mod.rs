@@ -15,7 +15,7 @@ mod write;
 
 pub use before::take_over;
 pub use entry::{Entry, defaults};
-pub use file::{Refused, Texts, file, from_file, holds_heads};
+pub use file::{Held, Lists, Refused, Texts, file, from_file, holds_heads};
 pub use read::{Bad, handwheel_marks, read};
 pub use write::{degrees, exact, mm, write};
 

@@ -28,6 +28,8 @@ pub struct Frame {
     pub corner: Markup,
     /// The way back to an open Run.
     pub strip: Markup,
+    /// What is said at once, whatever the room.
+    pub notice: Option<&'static str>,
 }
 
 /// `content` within the frame, and behind it what is printed in its place.
@@ -55,6 +57,7 @@ pub fn frame(fields: &Fields, frame: &Frame, content: &Markup, printed: &Markup)
                     }
                 }
             }
+            @if let Some(notice) = frame.notice { p.care.notice id="notice" role="alert" { (notice) } }
             (content)
         }
         (printed)

@@ -225,6 +225,7 @@ pub fn said(stock: Stock, error: &Error, typed: &str) -> Said {
             "Pitch, marks and slack are wanted, and the slack less than one turn."
         }
         (Kind::Choice(_), ..) => "There is no such choice.",
+        (_, Field::Record, Cause::TooMany { .. }) => "The text is too long.",
         _ => return placed(stock, error, typed, general),
     };
     placed(stock, error, typed, Said { wrong: wrong.to_owned(), ..general })

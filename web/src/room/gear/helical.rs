@@ -2,9 +2,11 @@
 use super::{cutters, wheel};
 use crate::draw::{helix as picture, train};
 use crate::fields::Fields;
-use crate::owned;
-use crate::pieces::{caution, exact_or};
-use crate::room::lines;
+use crate::owned::{
+    self,
+    lists::{self, Stock},
+};
+use crate::pieces::{caution, exact_or, owned_strip};
 use crate::room::steps::{self, Form, Names, Text, Wrong, fact, large};
 use crate::words::errors::said;
 use crate::words::gear::{self as words, check, cutter as cutting, slanted as says, straight};
@@ -13,6 +15,7 @@ use handturn::gear::cutter::for_virtual;
 use handturn::gear::table::{Cuts, Geared, Job, Mill, go_on};
 use handturn::gear::{Crossed, Helical, HelicalSizes, crossed};
 use handturn::head::{Head, Mounting, read as listed};
+use handturn::plate::coordinates::Screw;
 use handturn::thread::Hand;
 use handturn::train::{Search, Six};
 use handturn::{Error, Field as Of};
@@ -22,8 +25,7 @@ use maud::{Markup, html};
 pub(super) const NAMES: &[&Names] =
     &[&wheel::TOOTH, &[("ge-helix", "30"), ("ge-hand", "right"), ("ge-face", "20")]];
 /// The table as its owner typed it.
-const TABLE: &[&Names] =
-    &[&[("ge-screw", "5"), ("ge-gears", ""), ("ge-geared", "worm"), ("ge-same-way", "right")]];
+const TABLE: &[&Names] = &[&[("ge-gears", ""), ("ge-geared", "worm"), ("ge-same-way", "right")]];
 /// The wheel that it runs with.
 const MATE: &[&Names] =
     &[&[("ge-mate-teeth", "32"), ("ge-mate-helix", "30"), ("ge-mate-hand", "left")]];
@@ -98,7 +100,8 @@ pub(super) fn panel(fields: &Fields, asked: &Asked, step: &str) -> Markup {
 /// Keeps the fields of the step that `name` belongs to, where they read.
 pub(super) fn keep_good(fields: &mut Fields, asked: &Asked, name: &str) {
     let head = owned::head(fields);
-    steps::keep_good(fields, TABLE, name, |text| mill(text, &head));
+    let table = lists::mill_table(fields);
+    steps::keep_good(fields, TABLE, name, |text| mill(text, &head, table));
     steps::keep_good(fields, MATE, name, |text| mate(text, asked));
 }
 
@@ -152,23 +155,22 @@ fn cutter(fields: &Fields, asked: &Asked) -> Markup {
 }
 
 /// The mill that `text` and the head in force make.
-fn mill(text: Text, head: &Head) -> Result<Mill, Wrong> {
+fn mill(text: Text, head: &Head, table: Screw) -> Result<Mill, Wrong> {
     let gears = if text.is_empty("ge-gears") {
         head.gears.clone()
     } else {
         listed::gears(text.get("ge-gears")).map_err(|e| ("ge-gears", e))?
     };
-    let screw = lines::pitch(text.get("ge-screw")).map_err(|e| ("ge-screw", e.of(Of::Table)))?;
     // The studs are others than those of differential: their distance is not known.
     let mounting = Mounting { distance: 0, ..head.mounting };
     let mill = Mill {
-        screw,
+        screw: table.lead,
         ratio: head.ratio,
         gears,
         mounting,
         same_way_cuts: hand(text, "ge-same-way"),
     };
-    mill.lead(Geared::Worm).map_err(|e| ("ge-screw", e))?;
+    mill.lead(Geared::Worm).map_err(|e| ("", e))?;
     Ok(mill)
 }
 
@@ -180,13 +182,17 @@ struct Worked {
     whole: bool,
 }
 
-fn work_out(text: Text, asked: &Asked, head: &Head, six: bool) -> Result<Worked, Wrong> {
-    let mill = mill(text, head)?;
+fn work_out(
+    text: Text,
+    asked: &Asked,
+    (head, table): (&Head, Screw),
+    six: bool,
+) -> Result<Worked, Wrong> {
+    let mill = mill(text, head, table)?;
     let geared = if text.get("ge-geared") == "spindle" { Geared::Spindle } else { Geared::Worm };
     let job = Job::of(&asked.wheel, geared, if six { Six::Always } else { Six::Never });
     let mut search = Search::<LISTED>::new();
     let at = |error: Error| match error.field {
-        Of::Table => ("ge-screw", error),
         Of::Gears => ("ge-gears", error),
         _ => ("", error),
     };
@@ -198,7 +204,9 @@ fn work_out(text: Text, asked: &Asked, head: &Head, six: bool) -> Result<Worked,
 fn depth(fields: &Fields, asked: &Asked) -> Markup {
     let head = owned::head(fields);
     let six = fields.get("ge-six") == "on";
-    let (worked, wrong) = steps::in_force(fields, TABLE, |text| work_out(text, asked, &head, six));
+    let table = lists::mill_table(fields);
+    let (worked, wrong) =
+        steps::in_force(fields, TABLE, |text| work_out(text, asked, (&head, table), six));
     let form = Form { fields, names: TABLE, wrong: wrong.as_ref() };
     html! {
         div.two {
@@ -209,7 +217,7 @@ fn depth(fields: &Fields, asked: &Asked) -> Markup {
                     p.why { (words::rule(asked.wheel.tooth.rule)) }
                 }
                 (caution(html! { (says::HELIX_CARE) " " (all::FINGERS_OUT) " " (words::MAKERS_CARE) }))
-                (table(form, &head))
+                (table_form(form, &head))
             }
             div.figures {
                 @if let Some(("", error)) = &wrong { (caution(html! { (said(error, "").wrong) })) }
@@ -220,12 +228,12 @@ fn depth(fields: &Fields, asked: &Asked) -> Markup {
 }
 
 /// The table as its owner typed it.
-fn table(form: Form, head: &Head) -> Markup {
+fn table_form(form: Form, head: &Head) -> Markup {
     html! {
         section.setup aria-label=(says::GEAR_TABLE) {
             h3 { (says::GEAR_TABLE) }
             (form.choice("ge-geared", says::GEARED, &[("worm", says::ON_WORM), ("spindle", says::ON_SPINDLE)]))
-            (form.text("ge-screw", says::SCREW))
+            (owned_strip(form.fields, &[Stock::MillTable]))
             (form.text("ge-gears", says::GEARS))
             @if head.gears.is_empty() && form.typed("ge-gears").trim().is_empty() { p.why { (says::NO_GEARS) } }
             div {

@@ -42,9 +42,9 @@ fn a_slanted_wheel_is_geared_from_blank_to_check() {
         "It cuts a lead of",
     ]);
     assert!(visit.page.contains("data-do=\"divide-n\" data-value=\"64\""), "{}", visit.page);
-    visit.typed("ge-screw", "0");
-    visit.shows(&["The table’s screw", "It cuts a lead of"]);
-    visit.typed("ge-screw", "4 tpi");
+    visit.typed("own-mill-table", "0");
+    visit.shows(&["Table screw, along 5 / 100 / 0.2", "It cuts a lead of"]);
+    visit.typed("own-mill-table", "4 tpi / 125");
     visit.shows(&["Lead of the machine = 40 × 6.35 = 254 mm"]);
     visit.press("ge-geared", "spindle");
     visit.shows(&["must be from"]);

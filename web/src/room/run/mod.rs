@@ -15,7 +15,7 @@ mod tests;
 
 pub use desk::{Desk, Entry};
 pub use entry::{entry, open_id, said};
-pub use list::{corner, strip};
+pub use list::{corner, not_stored, strip};
 
 use crate::keep::{self, Run};
 use crate::owned;

@@ -5,19 +5,23 @@ mod form;
 mod heads;
 mod lists;
 
-pub use file::{forget, open, save};
+pub use file::{forget, open, save, take};
 pub use heads::{choose, copy, delete, names, undo};
 
 use crate::fields::Fields;
 use crate::owned::{self, Entry, GEARS_USUAL, PLATES_A, PLATES_B};
 use crate::seam::Event;
-use crate::words::shop as words;
+use crate::words::{shop as words, shop_file};
 use maud::{Markup, html};
 
 /// What an event means to the Shop; false when it is none of its own.
 pub fn event(fields: &mut Fields, event: Event) -> bool {
-    file::forget(fields);
+    if event.name == "shop-file-undo" {
+        file::undo(fields);
+        return true;
+    }
     if lists::event(fields, &event) {
+        file::forget(fields);
         return true;
     }
     let entry = Entry::ALL.into_iter().find(|entry| entry.name() == event.name);
@@ -34,6 +38,7 @@ pub fn event(fields: &mut Fields, event: Event) -> bool {
         ("press", "shop-start", _) => start(fields, event.value),
         _ => return false,
     }
+    file::forget(fields);
     true
 }
 
@@ -51,14 +56,15 @@ fn start(fields: &mut Fields, set: &str) {
     owned::set(fields, entry, text);
 }
 
-/// The room as markup.
+/// The room as markup; `not_kept` is why the device does not keep what is typed.
 #[must_use]
-pub fn screen(fields: &Fields) -> Markup {
+pub fn screen(fields: &Fields, not_kept: Option<&str>) -> Markup {
     let head = owned::head(fields);
     html! {
         main.shop id="shop" {
             h1 id="shop-title" tabindex="-1" { (crate::words::SHOP) }
             p.why { (words::WHY) }
+            @if let Some(why) = not_kept { p.care role="alert" { (shop_file::not_kept(why)) } }
             (file::section(fields))
             (lists::jumps())
             (heads::section(fields))

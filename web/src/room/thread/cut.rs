@@ -4,7 +4,8 @@ use super::job::{Job, VERSION};
 use super::jobs::Jobs;
 use super::{extra, passes};
 use crate::fields::Fields;
-use crate::pieces::{caution, segmented};
+use crate::owned::lists::{self, Stock};
+use crate::pieces::{caution, owned_strip, segmented};
 use crate::room::steps::{self, Form, Wrong, about, fact, length};
 use crate::words::{errors::said, thread as words};
 use handturn::measure::read::{self, Unit};
@@ -19,16 +20,12 @@ use maud::{Markup, html};
 
 /// The step's fields with what they read as until something is typed; an empty one
 /// is filled from the thread.
-pub(super) const NAMES: [(&str, &str); 13] = [
+pub(super) const NAMES: [(&str, &str); 9] = [
     ("th-nose", ""),
     ("th-nose-mm", ""),
     ("th-feed", "modified"),
     ("th-short", "0.5"),
     ("th-work", ""),
-    ("th-reads", "travel"),
-    ("th-unit", "mm"),
-    ("th-division", ""),
-    ("th-marks", "100"),
     ("th-first", ""),
     ("th-least", ""),
     ("th-spring", "1"),
@@ -70,7 +67,7 @@ fn feed<'t>(text: Text<'t>, shown: &Asked) -> Result<(Feed, Angle), Wrong> {
 }
 
 /// How the thread is cut by the texts that `text` gives.
-fn set_up<'t>(shown: &Asked, text: Text<'t>) -> Result<Setup, Wrong> {
+fn set_up<'t>(fields: &Fields, shown: &Asked, text: Text<'t>) -> Result<Setup, Wrong> {
     let limits = shown.limited.as_ref().map(|(_, limits)| limits);
     let at = |name: &'static str| move |error: Error| (name, error);
     let typed_length = |name: &'static str, field: Of, unit: Unit| {
@@ -98,16 +95,14 @@ fn set_up<'t>(shown: &Asked, text: Text<'t>) -> Result<Setup, Wrong> {
         Of::Angle => ("th-short", error),
         _ => ("th-work", error),
     })?;
-    let inch = text("th-unit") == "inch";
-    let unit = if inch { Unit::Inch } else { Unit::Mm };
-    let division = match text("th-division").trim() {
-        "" => read::length(if inch { "0.001" } else { "0.02" }, unit).map_err(at("th-division"))?,
-        _ => typed_length("th-division", Of::SlideDial, unit)?,
-    };
     let square = depths.set_over == Angle::ZERO;
-    let reads =
-        if square && text("th-reads") == "diameter" { Reads::Diameter } else { Reads::Travel };
-    let marks = read::count(text("th-marks"), bounds::SLIDE_MARKS).map_err(at("th-marks"))?;
+    let nothing = ("", Error::new(Of::SlideDial, handturn::Cause::Empty));
+    let (screw, inch) = lists::screw(fields, slide(square)).ok_or(nothing)?;
+    let unit = if inch { Unit::Inch } else { Unit::Mm };
+    let division = screw.mark().map_err(at(""))?;
+    let marks = screw.marks;
+    let on_diameter = square && lists::text(fields, Stock::CrossReads) == "diameter";
+    let reads = if on_diameter { Reads::Diameter } else { Reads::Travel };
     let depth = rounded(depths.along_slide, 4).map(Length::from_mm);
     let depth = depth.ok_or(("th-work", Error::new(Of::Diameter, handturn::Cause::Overflow)))?;
     let (first, least) = ready::cuts(depth).map_err(at("th-first"))?;
@@ -132,7 +127,7 @@ fn set_up<'t>(shown: &Asked, text: Text<'t>) -> Result<Setup, Wrong> {
         runs: if shown.internal { Runs::Backwards } else { Runs::Forwards },
     };
     plan.count().map_err(|error| match error.field {
-        Of::SlideDial => ("th-division", error),
+        Of::SlideDial => ("", error),
         _ if text("th-least").trim().is_empty() => ("th-first", error),
         _ => ("th-least", error),
     })?;
@@ -141,14 +136,14 @@ fn set_up<'t>(shown: &Asked, text: Text<'t>) -> Result<Setup, Wrong> {
 
 /// Keeps the fields, where they read, as last read well.
 pub(super) fn keep_good(fields: &mut Fields, shown: &Asked) {
-    if set_up(shown, &|name| typed(fields, name)).is_ok() {
+    if set_up(fields, shown, &|name| typed(fields, name)).is_ok() {
         steps::keep(fields, &NAMES);
     }
 }
 
 /// What a job freezes, as the form stands.
 pub(super) fn job(fields: &Fields, shown: &Asked) -> Option<Job> {
-    let setup = set_up(shown, &|name| typed(fields, name)).ok()?;
+    let setup = set_up(fields, shown, &|name| typed(fields, name)).ok()?;
     let measured = shown.limited.map(|(_, limits)| limits.pitch_diameter);
     let basic = shown.thread.pitch_diameter().ok()?;
     let low = measured.and_then(|range| range.min).unwrap_or(basic);
@@ -176,10 +171,10 @@ pub(super) fn panel(fields: &Fields, jobs: &Jobs, shown: &Asked) -> Markup {
     if let Some(open) = &jobs.open {
         return passes::job(fields, open);
     }
-    let now = set_up(shown, &|name| typed(fields, name));
+    let now = set_up(fields, shown, &|name| typed(fields, name));
     let wrong = now.as_ref().err().copied();
     let last = |name: &'static str| steps::last(fields, &NAMES, name);
-    let setup = now.ok().or_else(|| set_up(shown, &last).ok());
+    let setup = now.ok().or_else(|| set_up(fields, shown, &last).ok());
     let form = Form { fields, names: &[&NAMES], wrong: wrong.as_ref() };
     html! {
         (passes::waiting(jobs))
@@ -228,6 +223,11 @@ fn how(shown: &Asked, setup: &Setup) -> Markup {
     }
 }
 
+/// The slide that feeds the tool in.
+const fn slide(square: bool) -> Stock {
+    if square { Stock::CrossSlide } else { Stock::TopSlide }
+}
+
 fn inch_of(setup: Option<&Setup>) -> bool {
     setup.is_some_and(|setup| setup.inch)
 }
@@ -247,11 +247,11 @@ fn tool(form: Form, shown: &Asked, setup: Option<&Setup>) -> Markup {
         Nose::Flat(size) | Nose::Radius(size) => words::mm(size),
     });
     let square = set_over(form.fields, shown) == Angle::ZERO;
-    let inch = form.typed("th-unit") == "inch";
-    let unit = if inch { "in" } else { "mm" };
+    let unit = if inch_of(setup) { "in" } else { "mm" };
     let label = |text: &str| [text, ", ", unit].concat();
-    let (first, least, division) =
-        (label(words::FIRST_CUT), label(words::LEAST_CUT), label(words::DIVISION));
+    let (first, least) = (label(words::FIRST_CUT), label(words::LEAST_CUT));
+    let owned: &[Stock] =
+        if square { &[Stock::CrossSlide, Stock::CrossReads] } else { &[Stock::TopSlide] };
     html! {
         section.setup aria-label=(words::TOOL_AND_DIAL) {
             h3 { (words::TOOL_AND_DIAL) }
@@ -266,17 +266,8 @@ fn tool(form: Form, shown: &Asked, setup: Option<&Setup>) -> Markup {
                 (form.filled("th-nose-mm", words::NOSE_MM, nose))
                 (form.filled("th-work", words::work(shown.internal), setup.map(|setup| words::mm(setup.ask.work))))
             }
-            (form.choice("th-unit", words::DIAL_UNIT, &[
-                ("mm", words::DIAL_MM), ("inch", words::DIAL_INCH),
-            ]))
-            @if square {
-                (form.choice("th-reads", words::DIAL_READS, &[
-                    ("travel", words::READS_RADIUS), ("diameter", words::READS_DIAMETER),
-                ]))
-            }
+            (owned_strip(form.fields, owned))
             div.pair {
-                (form.filled("th-division", &division, plan.map(|plan| shows(plan.dial.division))))
-                (form.number("th-marks", words::MARKS_ROUND))
                 (form.filled("th-first", &first, plan.map(|plan| shows(plan.first))))
                 (form.filled("th-least", &least, plan.map(|plan| shows(plan.least))))
             }

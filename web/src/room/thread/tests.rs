@@ -84,7 +84,8 @@ fn the_passes_are_readings_of_the_dial() {
         "3 0.36 14.2 thou +0.08",
         "No mark of this dial brings thread and lead screw together again. Keep the half nuts shut.",
     ]);
-    visit.press("th-unit", "inch");
+    visit.typed("own-top-slide", "0.1in / 100");
+    visit.typed("own-cross-slide", "0.1in / 100");
     visit.typed("th-first", "");
     visit.typed("th-least", "");
     visit.shows(&[

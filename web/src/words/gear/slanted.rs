@@ -26,7 +26,6 @@ words! {
     GEARED = "The last gear sits on";
     ON_WORM = "Worm shaft";
     ON_SPINDLE = "Spindle, worm out";
-    SCREW = "Lead of the table’s screw (5 or 4 tpi)";
     GEARS = "Change gears (empty: those of Shop)";
     SAME_WAY = "Four gears without an idler cut";
     RIGHT_HAND = "Right hand";

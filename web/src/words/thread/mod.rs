@@ -121,14 +121,6 @@ words! {
     NOSE_RADIUS = "Round nose";
     NOSE_FLAT = "Flat nose";
     NOSE_MM = "Radius or flat, mm";
-    DIAL_UNIT = "Unit of the dial";
-    DIAL_MM = "Dial in mm";
-    DIAL_INCH = "Dial in inches";
-    DIAL_READS = "What the dial reads";
-    READS_RADIUS = "Reads the travel";
-    READS_DIAMETER = "Reads the diameter";
-    DIVISION = "One mark";
-    MARKS_ROUND = "Marks once round";
     FIRST_CUT = "First cut";
     LEAST_CUT = "Least cut";
     SPRING = "Spring passes";
