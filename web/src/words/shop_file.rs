@@ -30,7 +30,10 @@ pub fn changed(stock: Stock, was: &str, is: &str) -> String {
         match line.char_indices().nth(40) {
             None if line.is_empty() => "nothing".to_owned(),
             None => line,
-            Some((end, _)) => line.get(..end).unwrap_or_default().trim_end().to_owned() + " …",
+            Some((end, _)) => {
+                let start = line.get(..end).unwrap_or_default();
+                start.rsplit_once(' ').map_or(start, |(whole, _)| whole).to_owned() + " …"
+            }
         }
     };
     ["\n", shop_lists::label(stock), ": ", &short(was), " → ", &short(is)].concat()

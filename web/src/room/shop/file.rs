@@ -224,7 +224,7 @@ mod tests {
         open(&mut to, "shop.json", &text);
         assert_eq!(
             to.get(SAID),
-            "shop.json: 2 heads added; lists changed:\nDrills: number → metric\nFeeler leaves and shims, mm: 0.05 0.1 0.15 0.2 0.25 0.3 0.4 0.5 0.6 0.7 … → 0.05 0.1\nGauge blocks, mm: nothing → 1-9x1"
+            "shop.json: 2 heads added; lists changed:\nDrills: number → metric\nFeeler leaves and shims, mm: 0.05 0.1 0.15 0.2 0.25 0.3 0.4 0.5 0.6 … → 0.05 0.1\nGauge blocks, mm: nothing → 1-9x1"
         );
         assert_eq!(lists::text(&to, Stock::Feelers), "0.05 0.1");
         assert_eq!(lists::lengths(&to, Stock::Blocks).len(), 9);
