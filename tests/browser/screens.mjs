@@ -197,6 +197,11 @@ export const SCREENS = {
   },
   'Shop, nothing typed': (page) => room(page, 'shop'),
   'Shop, stocked': stock,
+  'Shop, lists': async (page) => {
+    await room(page, 'shop');
+    await page.locator('[data-do=own][data-value=shop-measures-title]').click();
+    await page.locator('#own-blocks').fill('1.001-1.009x0.001 q');
+  },
   'Shop, dials, errors and an undo': async (page) => {
     await stock(page);
     await page.locator('#head-handwheel').check();

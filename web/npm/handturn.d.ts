@@ -534,8 +534,8 @@ export interface DrillsAsked {
   percent?: string | number | Fraction;
   /** Whole sets owned; the metric one when neither sets nor drills are given. */
   sets?: ('metric' | 'number' | 'letter' | 'fraction')[];
-  /** Drills owned besides. */
-  drills?: LengthGiven[];
+  /** Drills owned besides, or the Shop's list as typed: `number letter -#41 6.35`. */
+  drills?: LengthGiven[] | string;
 }
 
 /** How a thread is cut with a single point. */

@@ -145,7 +145,6 @@ pub(super) fn section(fields: &Fields) -> Markup {
     let (names, chosen) = names(fields);
     let lost = fields.or("head-name#undo", Entry::Name.default());
     html! {
-        section.heads aria-labelledby="shop-heads-title" {
             h2 id="shop-heads-title" tabindex="-1" { (crate::words::shop_lists::HEADS) }
             div.stack role="group" aria-label=(words::HEADS) {
                 @for (place, name) in names.iter().enumerate() {
@@ -167,7 +166,6 @@ pub(super) fn section(fields: &Fields) -> Markup {
                     button.btn type="button" data-do="shop-undo" { (words::UNDO) }
                 }
             }
-        }
     }
 }
 

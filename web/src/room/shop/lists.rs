@@ -53,7 +53,7 @@ fn add(fields: &mut Fields, which: &str) {
 /// Every group of lists, folded away.
 pub(super) fn section(fields: &Fields) -> Markup {
     let groups = groups();
-    html! {
+    html! { div.stocks {
         @for (title, id, lists) in &groups {
             details.stock id=(id) {
                 summary id=([*id, "-title"].concat()) { h2 { (title) } span { (held(fields, lists)) } }
@@ -63,7 +63,7 @@ pub(super) fn section(fields: &Fields) -> Markup {
                 }
             }
         }
-    }
+    } }
 }
 
 /// Ways to every group.

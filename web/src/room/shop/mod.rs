@@ -62,14 +62,18 @@ pub fn screen(fields: &Fields, not_kept: Option<&str>) -> Markup {
     let head = owned::head(fields);
     html! {
         main.shop id="shop" {
-            h1 id="shop-title" tabindex="-1" { (crate::words::SHOP) }
-            p.why { (words::WHY) }
-            @if let Some(why) = not_kept { p.care role="alert" { (shop_file::not_kept(why)) } }
-            (file::section(fields))
-            (lists::jumps())
-            (heads::section(fields))
-            (form::section(fields, &head))
-            (lists::section(fields))
+            section.heads aria-labelledby="shop-title" {
+                h1 id="shop-title" tabindex="-1" { (crate::words::SHOP) }
+                p.why { (words::WHY) }
+                @if let Some(why) = not_kept { p.care role="alert" { (shop_file::not_kept(why)) } }
+                (file::section(fields))
+                (lists::jumps())
+                (heads::section(fields))
+            }
+            div.owned {
+                (form::section(fields, &head))
+                (lists::section(fields))
+            }
         }
     }
 }
