@@ -74,6 +74,9 @@ fn answers_of_all_rooms_come_on_one_card() {
     visit.shows(&["On the card “New part”, step 1."]);
     for (room, said) in [("thread", "step 2."), ("gear", "step 3."), ("bench", "step 4.")] {
         press(&mut visit, "room", room);
+        if room == "bench" {
+            press(&mut visit, "bench", "tilt");
+        }
         press(&mut visit, "card-put", room);
         visit.shows(&[said]);
     }

@@ -24,7 +24,7 @@ words! {
     LEAST = "At least";
     MOST = "At most";
     STRAIGHT = "springs straight";
-    SOURCE = "elastic, perfectly plastic bending; the strip’s formula stands in text-books of forming, the round wire’s is the same integral over a circle";
+    SOURCE = "elastic bending, then plastic without hardening; the strip’s formula stands in text-books of forming, the round wire’s is the same integral over a circle";
     TRIAL = "Begin with the smallest former: a ring that is too small can be opened, and wire that was bent once is no longer the same.";
     NEUTRAL = "Radii run to the neutral line, the middle of the thickness, not to the former.";
 }

@@ -17,8 +17,8 @@ pub mod speed;
 pub mod spring;
 pub mod temper;
 pub mod tilt;
-pub mod wire;
 pub(crate) mod turning;
+pub mod wire;
 
 use crate::words::inches;
 
