@@ -10,7 +10,7 @@ words! {
     PUSH_ABOUT = "Rate, solid height, stress, coils for a rate";
     PUSH_ALSO = "helical coil push wahl stiffness constant solid mandrel";
     PULL = "Extension spring";
-    PULL_ABOUT = "Rate, initial tension, what its loops stand";
+    PULL_ABOUT = "Rate, initial tension, what its hooks stand";
     PULL_ALSO = "tension helical coil pull hook loop";
     TURN = "Torsion spring";
     TURN_ABOUT = "Moment for a turn, stress, the pin it grips";
