@@ -12,7 +12,7 @@ const shop = async (page) => {
 const opened = async (page, name, text) => {
   await page.locator('#shop-open').setInputFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
   await page.locator('#shop-said', { hasText: name }).waitFor();
-  return page.locator('#shop-said').textContent();
+  return page.locator('#shop-said p').first().textContent();
 };
 const names = (page) => page.locator('.head-chip').evaluateAll((chips) => chips.map((chip) => chip.firstChild.textContent));
 

@@ -75,7 +75,7 @@ test('other rooms read the lists and lead to them', () => withBrowser(async (bro
   const page = await shop(browser);
   await (await list(page, 'drills', 'drills')).fill('number');
   await page.locator('[data-do=room][data-value=thread]').click();
-  await page.locator('#th-answer', { hasText: 'Tapping drill you own No. 4' }).waitFor();
+  await page.locator('#th-answer', { hasText: 'No. 4 (5.309 mm)' }).waitFor();
   await page.locator('[data-do=own][data-value=own-drills]').focus();
   await page.keyboard.press('Enter');
   await page.waitForFunction(() => document.activeElement.id === 'own-drills');

@@ -20,7 +20,7 @@ let base = null;
 
 const completed = (work) => new Promise((resolve, reject) => {
   work.oncomplete = () => resolve();
-  work.onabort = () => reject(work.refused ? new Error(work.refused) : work.error ?? new Error('aborted'));
+  work.onabort = () => reject(work.left ? new Error('left') : work.refused ? new Error(work.refused) : work.error ?? new Error('aborted'));
 });
 const result = (request) => new Promise((resolve, reject) => {
   request.onsuccess = () => resolve(request.result);
@@ -225,6 +225,8 @@ let written = null;
 /** Fields by name, as this tab last had them stored, and as the store has them. */
 let known = new Map();
 let there = new Map();
+/** The write under way. */
+let work = null;
 
 /** Fields by name in what was stored; null where it is something else. */
 function fieldsOf(text) {
@@ -250,7 +252,7 @@ async function keepPage(text) {
   wanted = text;
   if (busy) return;
   await new Promise((resolve) => { setTimeout(resolve); }); // what was answered is drawn first
-  while (base && written !== wanted) await writePage().catch((fault) => tell('storage', 'refused', reason(fault)));
+  while (base && written !== wanted) await writePage().catch((fault) => { if (fault.message !== 'left') tell('storage', 'refused', reason(fault)); });
   wanted = null;
   written = null;
 }
@@ -267,7 +269,7 @@ async function writePage() {
   written = wanted;
   const now = fieldsOf(written) ?? new Map();
   let all = there;
-  const work = base.transaction('page', 'readwrite');
+  const mine = work = base.transaction('page', 'readwrite');
   const finished = completed(work);
   const store = work.objectStore('page');
   store.get('page').onsuccess = ({ target }) => {
@@ -275,10 +277,10 @@ async function writePage() {
       all = merged(fieldsOf(target.result) ?? new Map(), now);
       store.put(JSON.stringify([...all]), 'page');
     } catch (fault) {
-      refuse(work, reason(fault));
+      refuse(mine, reason(fault));
     }
   };
-  await finished;
+  await finished.finally(() => { if (work === mine) work = null; });
   [known, there] = [now, all];
   shops?.postMessage('');
 }
@@ -301,9 +303,14 @@ if (shops) shops.onmessage = async () => {
 addEventListener('pagehide', () => {
   if (!base || wanted === null) return;
   try {
-    const work = base.transaction('page', 'readwrite');
-    work.objectStore('page').put(JSON.stringify([...merged(there, fieldsOf(wanted) ?? new Map())]), 'page');
-    work.commit();
+    // What still waits for its answer would hold this up, and is lost with the page.
+    const waits = work;
+    work = null;
+    const last = base.transaction('page', 'readwrite');
+    last.objectStore('page').put(JSON.stringify([...merged(there, fieldsOf(wanted) ?? new Map())]), 'page');
+    last.commit();
+    if (waits) waits.left = true;
+    waits?.abort();
   } catch { /* the store is gone, as was told */ }
 });
 
