@@ -105,6 +105,11 @@ async function card(page) {
   await page.locator('#card-state[data-state=saved]').waitFor();
 }
 
+/** Small sums besides the tilt. */
+const SUMS = [
+  'allowance', 'arc', 'ball', 'bend', 'centred', 'chain', 'chamfer', 'corners', 'counterbore', 'countersink', 'disks', 'dovetail', 'fit', 'former', 'joggle', 'keyway', 'knurl', 'point', 'pull', 'push', 'radius', 'ring', 'rivet', 'shrink', 'sine', 'speed', 'standard', 'taper', 'temper', 'trial', 'twist', 'vee',
+];
+
 /** Opens every part that is folded away. */
 const unfold = (page) => page.evaluate(() => document.querySelectorAll('main details').forEach((part) => { part.open = true; }));
 
@@ -195,6 +200,7 @@ export const SCREENS = {
     await page.locator('[data-do=cd-delete]').click();
     await page.locator('#cd-undelete').waitFor();
   },
+  ...Object.fromEntries(SUMS.map((sum) => [`Bench, ${sum}`, (page) => bench(page, sum)])),
   'Shop, nothing typed': (page) => room(page, 'shop'),
   'Shop, stocked': stock,
   'Shop, lists': async (page) => {
