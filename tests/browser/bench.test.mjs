@@ -43,6 +43,13 @@ const SUMS = [
   ['pull', 'hook', ['wire=1', 'across=mean', 'size=8', 'coils=20', 'tension=10', 'load=30'], ['35.000 mm', '0.969 N/mm']],
   ['twist', 'torsion', ['wire=1.5', 'across=mean', 'size=12', 'coils=6', 'leg=0', 'other-leg=0', 'load=400'], ['1,302 N mm', 'Largest pin']],
   ['rivet', 'snap', ['diameter=3', 'hole=3.1', 'grip=5'], ['8.713 mm', 'By the shop’s rule']],
+  ['taper', 'cone', ['kind=one', 'one=20', 'between=200', 'reach=5'], ['1° 25′ 55.8″', '5.000 mm', 'centre holes']],
+  ['trial', 'tailstock', ['between=300'], ['Tailstock towards the tool', '0.090 mm', 'in one pass']],
+  ['standard', 'morse', ['number=3'], ['1° 26′', '0.9380 in', '0.60235 in']],
+  ['disks', 'disc', ['kind=angle', 'large=1.5in', 'small=1in', 'centres=5in'], ['5° 43′ 55']],
+  ['ball', 'sphere', ['by=scallop', 'scallop=0.1'], ['Left standing at most', 'Turn the stock first to', 'sleeves clear']],
+  ['radius', 'fillet', ['kind=fillet', 'cuts=12'], ['Cuts to make', 'back from where the tool touches the shoulder']],
+  ['arc', 'sagitta', ['chord=40', 'height=4'], ['52.000 mm', '2.0472 in']],
 ];
 
 /** What is refused: a sum, what is typed, the sentence tied to the last field typed into. */
@@ -60,6 +67,9 @@ const REFUSED = [
   ['chamfer', ['by=radius', 'diameter=20', 'size=12'], 'These diameters don’t go together.'],
   ['push', ['wire=9'], 'A wire must be from 0.102 to 6.350 mm.'],
   ['twist', ['coils=0'], 'The number of coils must be from 1 to 1,000.'],
+  ['taper', ['small=25'], 'The large end must be the larger, and the taper at most 20 times its length.'],
+  ['taper', ['kind=one', 'one=2', 'length=41'], 'Length must be from 0.001 to 40 mm.'],
+  ['ball', ['neck=18'], 'The neck must be smaller than the ball and the stock.'],
 ];
 
 async function bench(browser, size = DESK) {

@@ -50,6 +50,14 @@ const ROWS = [
   ['pull', { wire: 1, across: 'mean', size: 8, coils: 20, tension: 10, load: 30 }, 'free', 35],
   ['twist', { wire: 1.5, across: 'mean', size: 12, coils: 6, leg: 0, 'other-leg': 0, load: 400 }, 'per-turn', (200000 * 1.5 ** 4) / (10.8 * 12 * 6)],
   ['rivet', { diameter: 3, hole: 3.1, grip: 5 }, 'length', 5 + 3 * (1.4 / 3) * (0.75 * 1.6 ** 2 + 0.7 ** 2) + 5 * (3.1 ** 2 / 9 - 1)],
+  ['taper', { kind: 'one', one: 20 }, 'slide', Math.atan(1 / 40) / rad(1)],
+  ['taper', { kind: 'half', angle: 30, between: 100, length: '' }, 'over', 100 * Math.tan(rad(30))],
+  ['trial', { head: 20, tail: 20.06, apart: 100, between: 150 }, 'tailstock', 0.045],
+  ['standard', { series: 'morse', number: 3 }, 'slide', Math.atan(0.60235 / 24) / rad(1)],
+  ['disks', { kind: 'angle', large: '1.5in', small: '1in', centres: '5in' }, 'included', (2 * Math.asin(0.05)) / rad(1)],
+  ['ball', { kind: 'dome', diameter: 20, stock: 20, tool: 'square', cuts: 24 }, 'cuts', 24],
+  ['radius', { radius: 5, bar: 20 }, 'blank', 20],
+  ['arc', { chord: 40, height: 4 }, 'radius', 52],
 ];
 
 const told = (figure) => figure.mm ?? figure.degrees ?? figure.value ?? figure;

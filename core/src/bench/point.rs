@@ -1,6 +1,6 @@
 //! The point of a drill: how far its tip runs ahead of its full diameter.
 //!
-//! Rule (geometry of the cone, as in [`cone`](super::cone)): point = diameter ÷ 2 × cot
+//! Rule (geometry of the cone, as in [`cone`]): point = diameter ÷ 2 × cot
 //! half the angle. The chisel edge blunts a real point a little, so the tip stands no
 //! farther ahead than this.
 //!

@@ -22,10 +22,11 @@
 //! assert!((found.figures.half.value - 2.38594).abs() < 0.00001); // 2° 23′ 9″
 //! # Ok::<(), handturn::Error>(())
 //! ```
+use crate::bounds::LENGTH_UM;
 use crate::error::{Cause, Error, Field};
 use crate::measure::{
     Angle, Length,
-    given::{from_nought, minus, plus, size},
+    given::{from_nought, minus, plus, size, um_down},
 };
 use crate::number::{Approx, Fraction};
 
@@ -313,8 +314,8 @@ pub struct Set {
 ///
 /// # Errors
 /// As [`figures`]; lengths out of bounds; [`Cause::Conflict`] of [`Field::Length`] where
-/// both ends and the length are given; [`Cause::Conflict`] of [`Field::Taper`] where the
-/// small end would fall below nought or the ends don't grow.
+/// both ends and the length are given, [`Cause::OutOfLengths`] where the small end would
+/// fall below nought; [`Cause::Conflict`] of [`Field::Taper`] where the ends don't grow.
 pub fn set(ask: &Ask) -> Result<Set, Error> {
     let figures = figures(ask.taper)?;
     let ends = ends(ask, &figures)?;
@@ -348,7 +349,9 @@ fn ends(ask: &Ask, figures: &Figures) -> Result<Option<[Amount; 3]>, Error> {
             let growth = figures.growth(ask.length.unwrap_or(Length::from_mm(Fraction::ZERO)))?;
             let small = large.with(growth, true)?;
             if small.about.value < -small.about.bound {
-                return Err(wrong);
+                let greatest_um = um_down(large.about.value / figures.rate.value);
+                let cause = Cause::OutOfLengths { least_um: LENGTH_UM.0, greatest_um };
+                return Err(Error::new(Field::Length, cause));
             }
             [large, small, length]
         }
@@ -483,7 +486,8 @@ mod tests {
         assert_eq!(refused(Ask { large, small, length, ..ask }), conflict(Field::Length));
         assert_eq!(refused(Ask { large: small, small: large, ..ask }), conflict(Field::Taper));
         let length = Some(mm(401, 1));
-        assert_eq!(refused(Ask { large, length, ..ask }), conflict(Field::Taper));
+        let most = Cause::OutOfLengths { least_um: 1, greatest_um: 400_000 };
+        assert_eq!(refused(Ask { large, length, ..ask }), (Field::Length, most));
         assert_eq!(refused(Ask::of(Taper::Rate(Fraction::ZERO))), (Field::Taper, Cause::Zero));
     }
 

@@ -82,7 +82,7 @@ pub(crate) mod standard {
     words! {
         NAME = "Standard tapers";
         ABOUT = "Morse, Brown & Sharpe, Jarno, steep, pins";
-        ALSO = "morse mt brown sharpe jarno chuck arbor pin 7/24 r8 sizes table socket shank";
+        ALSO = "morse mt brown sharpe jarno chuck arbor pin steep r8 sizes table socket shank";
         SERIES = "Taper";
         MORSE = "Morse";
         BROWN_SHARPE = "Brown & Sharpe";
