@@ -8,7 +8,7 @@ use handturn::plate::coordinates::{Comes, Reading};
 words! {
     SINE = "Sine bar";
     SINE_ABOUT = "Blocks under a roller for an angle";
-    SINE_ALSO = "gauge blocks slip johansson angle tilt inspection table";
+    SINE_ALSO = "gauge blocks slip angle tilt inspection table";
     SINE_BAR = "Bar, roller to roller, mm";
     SINE_ANGLE = "Angle of the bar";
     SINE_STACK = "Stack the blocks to";
@@ -82,7 +82,7 @@ words! {
 
     KEYWAY = "Keyway";
     KEYWAY_ABOUT = "Depth from the top, and what it measures";
-    KEYWAY_ALSO = "key seat keyseat slot shaft feather woodruff";
+    KEYWAY_ALSO = "key seat keyseat slot shaft feather";
     SHAFT = "Shaft, diameter mm";
     KEY = "Key, width mm";
     AT_SIDE = "Depth at its side, mm";
