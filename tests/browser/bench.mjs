@@ -1,6 +1,6 @@
 // Answer times of the page from disk, in headless Chromium: from the input event's own
 // time stamp to a forced layout read after the new markup is in place, over 200 different
-// questions and 200 wheels; the next frame's time beside it. And from navigation to the first answer.
+// questions, 200 wheels and every small sum; the next frame's time beside it. And from navigation to the first answer.
 // Prints figures; nothing is asserted but that every question was answered.
 import assert from 'node:assert/strict';
 import { FILE, withBrowser } from './rig.mjs';
@@ -108,6 +108,34 @@ async function wheels(browser) {
   return found;
 }
 
+/** Every small sum, its first field typed into six times: a figure is put after what stands there and taken away again. */
+async function sums(browser) {
+  const page = await browser.open(FILE, { before: watch });
+  await page.getByRole('button', { name: 'Bench', exact: true }).click();
+  const keys = await page.locator('.bench-row').evaluateAll((rows) => rows.map((row) => row.dataset.value));
+  const found = [];
+  for (const key of keys) {
+    await page.locator(`#be-row-${key}`).click();
+    const field = page.locator('.sum-form input').first();
+    if (await field.count() === 0) continue;
+    const usual = await field.inputValue();
+    for (let k = 0; k < 6; k += 1) {
+      const before = await page.evaluate(() => window.times.length);
+      await field.fill(k % 2 === 0 ? `${usual} ` : usual);
+      await page.waitForFunction((count) => window.times.length > count, before);
+      const [one] = await page.evaluate(() => window.times.slice(-1));
+      assert.ok(one.height > 0, key);
+      found.push({ key, ...one });
+    }
+  }
+  assert.ok(found.length >= 180, `${found.length} sums timed`);
+  assert.deepEqual(page.seen.errors, []);
+  await page.getByRole('button', { name: 'Divide', exact: true }).click();
+  await page.waitForTimeout(200);
+  await page.close();
+  return found;
+}
+
 console.log(`${''.padEnd(44)}${'half'.padStart(10)}${'90 %'.padStart(10)}${'99 %'.padStart(10)}${'worst'.padStart(10)}`);
 await withBrowser(async (browser) => {
   const { page, found } = await answerTimes(browser);
@@ -120,6 +148,11 @@ await withBrowser(async (browser) => {
   const teeth = await wheels(browser);
   row('Gear laid out, 200 wheels, 50 at each step', teeth.map((one) => one.laidOut));
   row('The next frame after it', teeth.map((one) => one.frame));
+  const small = await sums(browser);
+  row(`Bench laid out, ${small.length} entries into every sum`, small.map((one) => one.laidOut));
+  row('The next frame after it', small.map((one) => one.frame));
+  const [slow] = small.toSorted((a, b) => b.laidOut - a.laidOut);
+  console.log(`  the slowest is ${slow.key}`);
   const first = [];
   for (let k = 0; k < 10; k += 1) {
     const again = await browser.open(FILE, { before: watch });
