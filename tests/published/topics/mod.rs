@@ -15,6 +15,7 @@ mod placed;
 mod sizes;
 mod springs;
 mod sums;
+mod tapers;
 mod threads;
 mod wheels_cut;
 mod wheels_measured;
@@ -240,6 +241,8 @@ pub(crate) const TOPICS: &[Topic] = &[
         title: "tensile strength of music wire",
         run: wires::tensile,
     },
+    Topic { file: "tapers.csv", title: "tapers and set-overs", run: tapers::tapers },
+    Topic { file: "disk_pairs.csv", title: "tapers by two disks", run: tapers::pairs },
     Topic { file: "tilts.csv", title: "sine bars", run: lifts::bars },
     Topic { file: "chords.csv", title: "chords from hole to hole", run: lifts::chords },
     Topic { file: "wire_gauges.csv", title: "wire gauges", run: wires::gauges },
