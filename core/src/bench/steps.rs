@@ -25,7 +25,7 @@
 //! };
 //! let plan = plan(&ask)?;
 //! assert_eq!((plan.cuts, plan.blank), (24, Some(mm(16, 1)?)));
-//! assert!(plan.scallop.value < 0.06);
+//! assert!(plan.scallop.value < 0.09); // noses 6¼° apart leave 0.078, the dials the rest
 //! let first = plan.step(0)?;
 //! assert!(first.across < mm(16, 1)? && first.along < mm(8, 1)?);
 //! # Ok::<(), handturn::Error>(())
