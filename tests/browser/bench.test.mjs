@@ -43,7 +43,7 @@ const SUMS = [
   ['pull', 'hook', ['wire=1', 'across=mean', 'size=8', 'coils=20', 'tension=10', 'load=30'], ['35.000 mm', '0.969 N/mm']],
   ['twist', 'torsion', ['wire=1.5', 'across=mean', 'size=12', 'coils=6', 'leg=0', 'other-leg=0', 'load=400'], ['1302', 'Largest pin']],
   ['rivet', 'snap', ['diameter=3', 'hole=3.1', 'grip=5'], ['8.713 mm', 'By the shop’s rule']],
-  ['taper', 'cone', ['kind=one', 'one=20', 'between=200', 'reach=5'], ['1° 25′ 55.8″', '5.000 mm', 'centre holes']],
+  ['taper', 'cone', ['kind=one', 'one=20', 'between=200', 'reach=5'], ['1° 25′ 55.5″', '5.000 mm', 'centre holes']],
   ['trial', 'tailstock', ['between=300'], ['Tailstock towards the tool', '0.090 mm', 'in one pass']],
   ['standard', 'morse', ['number=3'], ['1° 26′', '0.9380 in', '0.60235 in']],
   ['disks', 'disc', ['kind=angle', 'large=1.5in', 'small=1in', 'centres=5in'], ['5° 43′ 55']],

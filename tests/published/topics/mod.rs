@@ -14,6 +14,7 @@ mod pairs;
 mod placed;
 mod sizes;
 mod springs;
+mod standards;
 mod sums;
 mod tapers;
 mod threads;
@@ -241,6 +242,7 @@ pub(crate) const TOPICS: &[Topic] = &[
         title: "tensile strength of music wire",
         run: wires::tensile,
     },
+    Topic { file: "taper_standards.csv", title: "standard tapers", run: standards::standards },
     Topic { file: "tapers.csv", title: "tapers and set-overs", run: tapers::tapers },
     Topic { file: "disk_pairs.csv", title: "tapers by two disks", run: tapers::pairs },
     Topic { file: "tilts.csv", title: "sine bars", run: lifts::bars },
