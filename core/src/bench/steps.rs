@@ -27,7 +27,8 @@
 //! assert_eq!((plan.cuts, plan.blank), (24, Some(mm(16, 1)?)));
 //! assert!(plan.scallop.value < 0.09); // noses 6¼° apart leave 0.078, the dials the rest
 //! let first = plan.step(0)?;
-//! assert!(first.across < mm(16, 1)? && first.along < mm(8, 1)?);
+//! // The largest diameter first, short of 8 + 1.5 along.
+//! assert!(first.across < mm(16, 1)? && first.along < mm(19, 2)?);
 //! # Ok::<(), handturn::Error>(())
 //! ```
 use crate::bounds::{CUTS, LENGTH_UM};
