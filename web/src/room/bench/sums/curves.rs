@@ -224,33 +224,47 @@ fn drawing(found: &Plan, steps: &[Step], title: &str) -> Markup {
         points
     };
     let right = |points: &[Point]| points.iter().map(|(p, q)| (-p, *q)).collect::<Vec<_>>();
+    // A round nose is drawn where it stood for each cut, a square corner as its stairs.
+    let n = if let Tool::Round { nose } = ask.tool { of(nose) } else { 0.0 };
+    let noses = |sketch: Sketch, at: &dyn Fn(&Step) -> Point| {
+        steps.iter().fold(sketch, |sketch, step| sketch.circle("t", at(step), n))
+    };
+    let out = |step: &Step| of(step.across) / 2.0 + n;
+    let square = n == 0.0;
     let sketch = Sketch::default();
     let sketch = match ask.shape {
         Shape::Ball { neck, .. } => {
-            let front = stairs(false, 1.0, (0.0, 0.0), (r, blank));
-            let sketch = sketch.circle("a", (-r, 0.0), r).line("o", &right(&front));
-            let tail = neck.map_or(0.0, |neck| of(neck) / 2.0);
-            let sketch = if neck.is_some() {
-                let end = (2.0 * r + r * 0.5, tail);
-                sketch
-                    .line("o", &right(&stairs(true, 1.0, end, (r, blank))))
-                    .line("o", &[(-2.5 * r, -tail), (-2.0 * r, -tail)])
+            let (tail, long) = (neck.map_or(blank, |neck| of(neck) / 2.0), 2.5 * r);
+            let sketch = sketch.circle("a", (-r, 0.0), r);
+            let sketch = if square {
+                let sketch = sketch.line("o", &right(&stairs(false, 1.0, (0.0, 0.0), (r, blank))));
+                if neck.is_some() {
+                    sketch.line("o", &right(&stairs(true, 1.0, (long, tail), (r, blank))))
+                } else {
+                    sketch
+                }
             } else {
-                sketch.line("o", &[(-r, blank), (-1.8 * r, blank)])
+                noses(sketch, &|step| (n - of(step.along), out(step)))
             };
-            sketch.line("t", &[(r * 0.15, 0.0), (-2.7 * r, 0.0)]).size(
-                (0.0, -r),
-                (-2.0 * r, -r),
-                22.0,
-                &near(2.0 * r, 3),
-            )
+            // Where the ball passes into neck or stock.
+            let from = r + float::sqrt((r * r - tail * tail).max(0.0));
+            let from = if neck.is_some() { from } else { r };
+            sketch
+                .line("o", &[(-from, tail), (-long, tail)])
+                .line("o", &[(-from, -tail), (-long, -tail)])
+                .line("t", &[(r * 0.15, 0.0), (-2.7 * r, 0.0)])
+                .size((0.0, -r), (-2.0 * r, -r), 22.0, &near(2.0 * r, 3))
         }
         Shape::Edge { outside } => {
             let (top, middle) = (of(outside) / 2.0, of(outside) / 2.0 - r);
-            let edge = stairs(false, 1.0, (0.0, middle), (2.0 * r, top));
+            let sketch = sketch.arc("a", (-r, middle), r, (0.0, 0.25));
+            let sketch = if square {
+                sketch.line("o", &right(&stairs(false, 1.0, (0.0, middle), (r, top))))
+            } else {
+                noses(sketch, &|step| (n - of(step.along), out(step)))
+            };
             sketch
-                .arc("a", (-r, middle), r, (0.0, 0.25))
-                .line("o", &right(&edge))
+                .line("o", &[(-r, top), (-2.0 * r, top)])
                 .line("o", &[(0.0, middle), (0.0, 0.0)])
                 .line("t", &[(r * 0.15, 0.0), (-2.1 * r, 0.0)])
                 .size((-r, middle), (0.0, middle), -16.0, &near(r, 3))
@@ -258,35 +272,38 @@ fn drawing(found: &Plan, steps: &[Step], title: &str) -> Markup {
         Shape::Hollow { inside } => {
             let (d, up) = (of(inside) / 2.0, of(inside) / 2.0 + r);
             // Back from the shoulder, which stands to the left.
-            let mut points = vec![(2.0 * r, d)];
-            let mut last = 2.0 * r;
-            for step in steps.iter().rev() {
-                let (p, q) = (of(step.along), of(step.across) / 2.0);
-                points.extend([(last, q), (p, q)]);
-                last = p;
-            }
-            points.extend([(0.0, up + r * 0.4), (-r, up + r * 0.4)]);
+            let sketch = sketch.arc("a", (r, up), r, (0.5, 0.75));
+            let sketch = if square {
+                let mut points = vec![(r, d)];
+                for step in steps.iter().rev() {
+                    let (last, q) = (points.last().map_or(r, |at| at.0), of(step.across) / 2.0);
+                    points.extend([(last, q), (of(step.along), q)]);
+                }
+                points.push((0.0, up));
+                sketch.line("o", &points)
+            } else {
+                noses(sketch, &|step| (of(step.along) + n, out(step)))
+            };
             sketch
-                .arc("a", (r, up), r, (0.5, 0.75))
-                .line("o", &points)
+                .line("o", &[(r, d), (2.0 * r, d)])
+                .line("o", &[(0.0, up), (0.0, up + r * 0.4), (-r, up + r * 0.4)])
                 .line("t", &[(2.1 * r, 0.0), (-1.1 * r, 0.0)])
-                .size((0.0, up), (r, up), -16.0, &near(r, 3))
+                .size((0.0, up), (r, up), 16.0, &near(r, 3))
         }
         Shape::Cup { depth } => {
             let e = of(depth);
             let mouth = float::sqrt((e * (2.0 * r - e)).max(0.0));
             let turns = float::acos_turns((r - e) / r);
-            let mut points = vec![(0.0, mouth * 1.3), (0.0, mouth)];
-            let mut last: f64 = 0.0;
-            for step in steps.iter().rev() {
-                let (p, q) = (of(step.along), of(step.across) / 2.0);
-                points.extend([(last, q), (p, q)]);
-                last = p;
-            }
-            points.push((last, 0.0));
+            let sketch = sketch.arc("a", (r - e, 0.0), r, (0.5 - turns, 0.5 + turns));
+            let sketch = if square {
+                let mut points = stairs(false, 1.0, (0.0, mouth), (e, 0.0));
+                points.pop();
+                sketch.line("o", &right(&points))
+            } else {
+                noses(sketch, &|step| (n - of(step.along), out(step) - 2.0 * n))
+            };
             sketch
-                .arc("a", (r - e, 0.0), r, (0.5 - turns, 0.5 + turns))
-                .line("o", &right(&points))
+                .line("o", &[(0.0, mouth), (0.0, mouth * 1.3)])
                 .line("t", &[(r * 0.15, 0.0), (-1.2 * e, 0.0)])
                 .line("o", &[(0.0, -mouth), (0.0, -mouth * 1.3)])
                 .size((0.0, -mouth), (-e, -mouth), 22.0, &near(e, 3))

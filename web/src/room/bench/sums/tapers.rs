@@ -196,11 +196,8 @@ fn cone(found: &Set, title: &str) -> Markup {
         .closed("o m", &[(0.0, -r), (long, -s), (long, s), (0.0, r)])
         .line("t", &[(-long * 0.08, 0.0), (long * 1.1, 0.0)])
         .line("a", &[(0.0, r), (long, r)]);
-    let sketch = sketch.label(
-        "l",
-        (long * 1.02, (r + s) / 2.0 + r * 0.05),
-        &degrees_text(found.figures.half.value),
-    );
+    let angle = degrees_text(found.figures.half.value);
+    let sketch = sketch.label("n", (long * 0.5, r + long * 0.06), &angle);
     let sized =
         found.ends.map(|[large, small, length]| [large, small, length].map(|a| near(of(a), 3)));
     let sketch = match sized {
