@@ -2,7 +2,7 @@
 //! Fields are given as people type them; figures are told as lengths of threads are.
 use super::given::{Given, dotted};
 use super::refusal::Refusal;
-use super::thread::told::{about, count, degrees, length, list, object, text};
+use super::thread::told::{about, length, list, object, text};
 use crate::fields::Fields;
 use crate::owned::lists::{self, Stock};
 use crate::room::bench::sum::{Entry, Group, Kind, Sum, Table, Value};
@@ -118,7 +118,6 @@ fn told(value: &Value) -> Given {
     match value {
         Value::Length(exact) => length(*exact),
         Value::About(mm) => about(*mm),
-        Value::Angle(angle) => object([("degrees", degrees(*angle)), ("within", count(0))]),
         Value::Degrees(approx) => {
             let (value, within) = (Given::Number(approx.value), Given::Number(approx.bound));
             object([("degrees", value), ("within", within)])

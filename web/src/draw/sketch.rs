@@ -1,6 +1,5 @@
 //! A sketch to scale: outlines, circles, arcs, sizes and letters in millimetres, x to the
 //! right and y upwards, fitted into one frame. Lines and letters keep their own size.
-#![allow(dead_code, reason = "sums take these up one by one")]
 use super::num;
 use handturn::number::float;
 use maud::{Markup, html};
@@ -26,7 +25,6 @@ enum Item {
 #[derive(Default)]
 pub(crate) struct Sketch {
     items: Vec<Item>,
-    least: Option<f64>,
 }
 
 impl Sketch {
@@ -79,12 +77,6 @@ impl Sketch {
         self
     }
 
-    /// Shows at least so many millimetres across, so that a small part is not blown up.
-    pub(crate) const fn at_least(mut self, mm: f64) -> Self {
-        self.least = Some(mm);
-        self
-    }
-
     /// The drawing; `name` says the same in a sentence.
     pub(crate) fn markup(&self, name: &str) -> Markup {
         let mut mm = Bounds::default();
@@ -92,8 +84,7 @@ impl Sketch {
             item.reach(&mut mm);
         }
         let (wide, tall) = mm.size();
-        let least = self.least.unwrap_or(0.0);
-        let scale = (FRAME.0 / wide.max(least)).min(FRAME.1 / tall.max(least * FRAME.1 / FRAME.0));
+        let scale = (FRAME.0 / wide).min(FRAME.1 / tall);
         let scale = if scale.is_finite() { scale } else { 1.0 };
         let at = |(x, y): Point| (x * scale, -y * scale);
         let mut units = Bounds::default();

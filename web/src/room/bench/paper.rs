@@ -2,7 +2,7 @@
 use super::sum::{Answer, Group, Table, Value};
 use crate::room::steps::fact;
 use crate::words::bench as says;
-use crate::words::{about, angle_text, decimal, grouped, in_inch, mm, thou};
+use crate::words::{about, angle_text, grouped, in_inch, mm, thou};
 use handturn::measure::Angle;
 use handturn::number::{Fraction, float};
 use maud::{Markup, html};
@@ -68,7 +68,6 @@ pub(crate) fn parts(value: &Value) -> (String, &'static str, String) {
             (about(mm.value, 3), "mm", thou(mm.value) + " thou")
         }
         Value::About(mm) => (about(mm.value, 3), "mm", about(mm.value / 25.4, 4) + " in"),
-        Value::Angle(angle) => (angle_text(*angle), "", decimal_degrees(*angle)),
         Value::Degrees(degrees) => {
             let angle = float::nearest(degrees.value, 36_000).map(Angle::from_degrees);
             let text = angle.and_then(Result::ok).map(angle_text).unwrap_or_default();
@@ -82,10 +81,6 @@ pub(crate) fn parts(value: &Value) -> (String, &'static str, String) {
 
 /// Lengths below this are told in thou, others in inches.
 const THIN: Fraction = Fraction::ONE;
-
-fn decimal_degrees(angle: Angle) -> String {
-    angle.degrees().map(|degrees| decimal(degrees, 4) + "°").unwrap_or_default()
-}
 
 /// A group of sums.
 #[must_use]

@@ -1,6 +1,5 @@
 //! What a small sum is: a table of fields, one function, one answer. The form, the list,
 //! the search, the card and the JavaScript package are all read from it.
-#![allow(dead_code, reason = "sums take these up one by one")]
 use crate::fields::Fields;
 use crate::room::lines;
 use crate::room::steps::Wrong;
@@ -251,8 +250,6 @@ pub(crate) enum Value {
     Length(Length),
     /// A length in millimetres that is not exact.
     About(Approx),
-    /// An exact angle.
-    Angle(Angle),
     /// An angle in degrees that is not exact.
     Degrees(Approx),
     /// So many.

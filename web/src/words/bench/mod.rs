@@ -20,8 +20,6 @@ pub mod tilt;
 pub(crate) mod turning;
 pub mod wire;
 
-use crate::words::inches;
-
 words! {
     BENCH = "Bench";
     ASKED = "What is asked";
@@ -87,12 +85,6 @@ pub fn source(source: &str) -> String {
 #[must_use]
 pub fn with_unit(figure: &str, unit: &str) -> String {
     if unit.is_empty() { figure.to_owned() } else { [figure, " ", unit].concat() }
-}
-
-/// A length in inches, for a line of working.
-#[must_use]
-pub fn inch(length: handturn::measure::Length) -> String {
-    inches(length) + " in"
 }
 
 /// What a first figure is, said so where what is typed does not read.
