@@ -40,7 +40,12 @@ async function killAt(browser, page, target, afterMs) {
 
 /** The Run as it comes back: how many events, and that the place is the one they lead to. */
 async function comesBack(page) {
-  await page.locator('#run-strip [data-do=run-resume]').click();
+  const resume = page.locator('#run-strip [data-do=run-resume]');
+  await resume.waitFor().catch(async () => {
+    const { requests, ...seen } = page.seen;
+    assert.fail(`no way back to the Run, at ${requests.length} requests: ${JSON.stringify(seen)}\n${await page.locator('body').innerText()}`);
+  });
+  await resume.click();
   await saved(page);
   await page.locator('#run-next:enabled').waitFor();
   const { at, count, says } = await shown(page);

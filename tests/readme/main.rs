@@ -6,6 +6,7 @@ use handturn::measure::write::{Decimal, Dms};
 use handturn::measure::{Angle, read};
 
 mod plates;
+mod sums;
 mod threads;
 mod wheels;
 
