@@ -2,7 +2,7 @@
 // the test counts them. So the check of uses.ts can fail.
 import {
   divide, ways, place, step, budget, makePlate, plateRing, nearest, readAngle, threadSizes, pass, passes, overWires,
-  infeed, gearsFor, whichThread, dialMarks, vernier, fineDial, ratchet, splines, wheelSizes, wheelCutter, toothPins,
+  infeed, gearsFor, whichThread, dialMarks, vernier, fineDial, ratchet, splines, wheelSizes, wheelCutter, toothPins, cardValues,
 } from 'handturn';
 import type { Head, Request, Rated, Lathe } from 'handturn';
 
@@ -76,5 +76,9 @@ wheelSizes({ teeth: 64, module: 1, diametralPitch: 24 });
 wheelCutter({ numbering: 'module' });
 // expected: pins may not serve
 toothPins({ teeth: 64, module: 1 }).over.reading.mm;
+// expected: a value is a length, an angle or a number
+cardValues({ bore: { drawing: 6, kind: 'mass' } });
+// expected: no such value
+cardValues({ bore: 6 }).plug;
 
 export const used: [Head, Head, number, number, string, Request | Rated | undefined] = [mine, fixed, worst, off, gained, undefined];

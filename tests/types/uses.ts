@@ -10,7 +10,7 @@ import {
   dialMarks, dialMark, dialStops, dialFigures, vernier, vernierReads, dialWidth, dialDiameter, dialsForScrew, fineDialSteps, fineDial,
   ratchet, faceTeeth, splines, keyway, flats, clockPair, camLobe, camSteps,
   helical, helixGears, wormPair, bevelPair, rack,
-  sum, sums,
+  sum, sums, cardValues,
 } from 'handturn';
 import type {
   Answer, Arms, At, CircleAt, Compound, Differential, Equation, Fraction, Group, Head, Holes, Kind, Marks,
@@ -26,7 +26,7 @@ import type {
   ToothCaliper, WormAsked, WormSizes, WormWheel,
   About, Caliper, Cutter, CutterAsked, CutterChoice, Mesh, NumberGiven, PairAsked, Pins, PinsOver, Span, Swing, SwingAsked, ToothAsked, ToothSize,
   Trial, TrialAsked, WheelAsked, WheelBlank, WheelFound, WheelOwn, WheelSizes, WheelTold,
-  SumAnswer, SumFigure, SumKind,
+  SumAnswer, SumFigure, SumKind, CardAmount, CardGiven, CardKind, CardValue,
   Side, Sizes, Tapping, Thread, ThreadAsked, ThreadGiven, Wires, WiresAsked,
 } from 'handturn';
 
@@ -44,7 +44,7 @@ export const all: Record<keyof typeof handturn, unknown> = {
   dialMarks, dialMark, dialStops, dialFigures, vernier, vernierReads, dialWidth, dialDiameter, dialsForScrew, fineDialSteps, fineDial,
   ratchet, faceTeeth, splines, keyway, flats, clockPair, camLobe, camSteps,
   helical, helixGears, wormPair, bevelPair, rack,
-  sum, sums,
+  sum, sums, cardValues,
 };
 
 export async function starts(bytes: ArrayBuffer, fetched: Response): Promise<void> {
@@ -566,4 +566,19 @@ export function summed(): string[] {
     ...Object.values(answer.tables).flat().flatMap((row) => Object.values(row).map(figure)),
     answer.sum, answer.title, answer.care, answer.source, answer.drawing, ...answer.working, ...answer.notes,
   ];
+}
+
+/** Values of a card: of each kind, by the drawing and as measured. */
+export function chained(): string[] {
+  const given: Record<'bore' | 'plug' | 'teeth' | 'lean', CardGiven> = {
+    bore: { drawing: 6, measured: '6.02' }, plug: '= bore - 2*0.05', teeth: { drawing: 64, kind: 'number' }, lean: { drawing: "17°30'", kind: 'angle' },
+  };
+  is<Same<CardValue['kind'], CardKind>>();
+  const exact = ([num, den]: Fraction): string => (num / den).toFixed();
+  const amount = (of: CardAmount): string => 'mm' in of ? exact(of.fraction) + of.mm.toFixed() + (of.inch?.toFixed() ?? '')
+    : 'turns' in of ? exact(of.turns) + (of.degrees?.toFixed() ?? '') : exact(of.fraction) + of.value.toFixed();
+  const { plug, ...others } = cardValues(given);
+  return [plug, ...Object.values(others)].flatMap((value: CardValue) => [
+    value.kind, amount(value.drawing), amount(value.in_force), ...value.followed_by, value.kind === 'length' ? value.in_force.mm.toFixed() : '',
+  ]);
 }

@@ -1670,3 +1670,34 @@ export function sum(
   asked?: Record<string, string | number>,
   owned?: Record<string, string>,
 ): SumAnswer;
+
+/** What a value of a card is; a length where nothing is said. */
+export type CardKind = 'length' | 'angle' | 'number';
+/** What the drawing says of a value: a text of its kind, a number (mm, degrees), or `=` and a formula: `= bore - 2*0.05`. */
+export type CardGiven = string | number | {
+  drawing: string | number;
+  /** What was measured: it takes the drawing value's place for all that follows. */
+  measured?: string | number;
+  kind?: CardKind;
+};
+/** Exact, and the same in decimals. */
+export type CardAmount<K extends CardKind = CardKind> = {
+  length: { fraction: Millimetres; mm: number; inch: number | null };
+  angle: { turns: Turns; degrees: number | null };
+  number: { fraction: Fraction; value: number };
+}[K];
+/** A value by the drawing alone, and with what was measured, here and wherever it depends on. */
+export type CardValue = {
+  [K in CardKind]: {
+    kind: K;
+    drawing: CardAmount<K>;
+    in_force: CardAmount<K>;
+    /** The values whose formulas name it. */
+    followed_by: string[];
+  };
+}[CardKind];
+/**
+ * Values of a card by their names, up to 32; capitals and small letters are the same. Of values that
+ * wait for each other the error says the way round: cause `Cycle`, also `Units` where units do not go together.
+ */
+export function cardValues<N extends string>(values: Record<N, CardGiven>): Record<N, CardValue>;

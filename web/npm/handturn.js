@@ -78,6 +78,8 @@ export const rack = (asked) => call('of_slant', 'rack', asked);
 /** Small sums: `sums()` lists them, `sum('tilt', { angle: '0 45', span: 40 })` answers one. */
 export const sums = () => call('sums');
 export const sum = (name, asked = {}, owned = {}) => call('sum', name, asked, owned);
+/** Values of a card that follow each other: `cardValues({ bore: { drawing: 6, measured: 6.02 }, plug: '= bore - 0.1' })`. */
+export const cardValues = (values) => call('card_values', values);
 export const threads = () => call('of_thread', 'all');
 export const readThread = (text) => call('of_thread', 'read', text);
 export const threadSizes = (asked) => call('of_thread', 'sizes', asked);

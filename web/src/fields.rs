@@ -8,6 +8,12 @@ use crate::keep::json;
 /// Fields that are read back; there are far fewer.
 const MOST_KEPT: usize = 2_000;
 
+/// The value of the open card that a text names: `bore` of `=bore`.
+#[must_use]
+pub fn named(text: &str) -> Option<&str> {
+    text.trim().strip_prefix('=').map(str::trim)
+}
+
 /// Texts by name.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Fields(Vec<(String, String)>);
@@ -29,8 +35,7 @@ impl Fields {
     /// a name there is not stays as it is, and reads as no number.
     #[must_use]
     pub fn follow<'a>(&'a self, text: &'a str) -> &'a str {
-        let name = text.trim().strip_prefix('=').map(str::trim);
-        name.map_or(text, |name| self.or(&["value-", &name.to_lowercase()].concat(), text))
+        named(text).map_or(text, |name| self.or(&["value-", &name.to_lowercase()].concat(), text))
     }
 
     /// Whether `name` was ever set.

@@ -116,6 +116,27 @@ pub fn chain(given: &[Given<'_>]) -> Result<List<Found, MAX_VALUES>, Error> {
     Ok(found)
 }
 
+/// The places, from 0, of the values whose formulas name the one at `place`: those that
+/// follow it.
+///
+/// ```
+/// use handturn::card::{Given, Kind, followers};
+/// let length = |name, drawing| Given { name, kind: Kind::Length, drawing, measured: "" };
+/// let given = [length("bore", "6"), length("plug", "= Bore - 0.1"), length("pin", "= plug")];
+/// assert_eq!(followers(&given, 0)[..], [1]);
+/// ```
+#[must_use]
+pub fn followers(given: &[Given<'_>], place: usize) -> List<u8, MAX_VALUES> {
+    order::followers(given, place)
+}
+
+/// Whether two names are the same: capitals and small letters are alike.
+#[must_use]
+pub fn same_name(one: &str, other: &str) -> bool {
+    let small = |c: char| c.to_lowercase();
+    one.chars().flat_map(small).eq(other.chars().flat_map(small))
+}
+
 /// A text that is no formula, as `kind` reads it.
 fn plain(text: &str, kind: Kind) -> Result<Amount, Error> {
     let read = match kind {

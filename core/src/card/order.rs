@@ -1,6 +1,6 @@
 //! The order in which values that depend on each other can be worked out.
 use super::formula::{is_formula, names, worked as formula};
-use super::{Amount, Fault, Given, name_fits, plain};
+use super::{Amount, Fault, Given, name_fits, plain, same_name};
 use crate::bounds::MAX_VALUES;
 use crate::error::{Cause, Error, Field};
 use crate::list::List;
@@ -72,16 +72,8 @@ fn early(given: &[Given<'_>], k: usize, measured: bool) -> Option<Outcome> {
 
 /// The place of the first value of this name.
 fn place_of(given: &[Given<'_>], name: &str) -> Option<u8> {
-    let place = given.iter().position(|value| same(value.name, name))?;
+    let place = given.iter().position(|value| same_name(value.name, name))?;
     u8::try_from(place).ok()
-}
-
-/// Whether two names are the same, capitals and small letters alike.
-fn same(one: &str, other: &str) -> bool {
-    let small = |text: &str| {
-        text.chars().flat_map(char::to_lowercase).eq(other.chars().flat_map(char::to_lowercase))
-    };
-    small(one)
 }
 
 /// The values that the formula `text` names, a bit each.
@@ -89,6 +81,17 @@ fn waits_for(given: &[Given<'_>], text: &str) -> u32 {
     let mut on = 0;
     names(text, |name| on |= place_of(given, name).map_or(0, |at| bit(usize::from(at))));
     on
+}
+
+/// The places of the values whose formulas name the one at `place`.
+pub(super) fn followers(given: &[Given<'_>], place: usize) -> List<u8, MAX_VALUES> {
+    let mut found = List::new();
+    for (k, value) in (0_u8..).zip(given.iter().take(MAX_VALUES)) {
+        if waits_for(given, value.drawing) & bit(place) != 0 && usize::from(k) != place {
+            let _ = found.push(k);
+        }
+    }
+    found
 }
 
 fn bit(place: usize) -> u32 {

@@ -248,3 +248,28 @@ fn the_longest_chain_is_worked_out_from_its_far_end() {
     let found = chain(&given).unwrap();
     assert_eq!(found[0].in_force, Ok(number(1 << 31, 1)));
 }
+
+#[test]
+fn what_follows_a_value_is_told_by_its_name_alone() {
+    let value = |name, drawing| Given { name, kind: Kind::Length, drawing, measured: "" };
+    let given = [
+        value("bore", "6"),
+        value("plug", "= BORE - 0.1"),
+        value("rebore", "bore"),
+        value("mm", "= 3 mm + bored"),
+        value("a", "= a + bore/plug"),
+    ];
+    let follow: [&[u8]; 6] = [&[1, 4], &[4], &[], &[], &[], &[]];
+    for (place, wanted) in follow.iter().enumerate() {
+        assert_eq!(&followers(&given, place)[..], *wanted, "{place}");
+    }
+}
+
+#[test]
+fn names_are_the_same_in_capitals() {
+    for (one, other, same) in
+        [("bore", "BORE", true), ("Höhe", "HÖHE", true), ("bore", "bored", false), ("", "", true)]
+    {
+        assert_eq!(same_name(one, other), same, "{one} {other}");
+    }
+}

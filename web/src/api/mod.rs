@@ -7,6 +7,7 @@
 //! ([`thread`]).
 //! Whole numbers beyond 2^53 never leave as something else: they are an error.
 pub mod bench;
+pub mod card;
 pub mod dial;
 pub mod gear;
 mod given;
@@ -191,6 +192,15 @@ pub fn sums() -> Result<JsValue, JsValue> {
 pub fn small_sum(name: &JsValue, asked: &JsValue, owned: &JsValue) -> Result<JsValue, JsValue> {
     let answer = || bench::answer(&given(name)?, &given(asked)?, &given(owned)?);
     out(answer())
+}
+
+/// The values of a card, each under its name: see [`card::values`].
+///
+/// # Errors
+/// A [`Refusal`] that names the value.
+#[wasm_bindgen]
+pub fn card_values(values: &JsValue) -> Result<JsValue, JsValue> {
+    out(given(values).and_then(|values| card::values(&values)))
 }
 
 /// What is asked of a wheel: `about` is one of what [`gear::answer`] knows.

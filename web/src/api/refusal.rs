@@ -77,6 +77,12 @@ impl Refusal {
         Self { field: field.to_owned(), cause: "Unknown".to_owned(), limits: None, message }
     }
 
+    /// Something else, in the words `said`.
+    pub(super) fn because(field: &str, cause: &str, said: &errors::Said) -> Self {
+        let message = [field, ": ", &said.wrong].concat();
+        Self { field: field.to_owned(), cause: cause.to_owned(), limits: None, message }
+    }
+
     fn said(field: &str, error: &Error, said: errors::Said) -> Self {
         let limits = match error.cause {
             Cause::OutOfRange { least, greatest } if errors::in_um(error.field) => {

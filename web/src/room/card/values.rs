@@ -2,10 +2,11 @@
 //! what follows.
 
 use crate::card::{Card, Item, found};
+use crate::fields::named;
 use crate::pieces::{Field, field, segmented};
 use crate::words::{card as words, errors::Said};
 use handturn::Field as Of;
-use handturn::card::{Amount, Fault, Found, Kind};
+use handturn::card::{self as core, Amount, Fault, Found, Kind};
 use maud::{Markup, html};
 
 /// A value's name in the names of its fields.
@@ -122,22 +123,18 @@ fn wrong(card: &Card, item: &Item, found: &Found) -> Option<(Place, Said)> {
     Some((place, words::fault(&fault, typed, &named)))
 }
 
-/// What a text names of the card's values.
-fn names_it(text: &str, name: &str) -> bool {
-    let words = text.split(|c: char| !c.is_alphanumeric() && c != '_');
-    text.trim_start().starts_with('=')
-        && words.into_iter().any(|word| word.eq_ignore_ascii_case(name))
-}
-
 /// The values and steps that follow a value: their names and numbers.
 fn followers(card: &Card, item: &Item) -> Vec<String> {
-    let values = card.values.iter().filter(|other| other.id != item.id);
-    let values = values.filter(|other| names_it(&other.drawing, &item.name));
+    let given: Vec<_> = card.values.iter().map(Item::given).collect();
+    let place = card.values.iter().position(|own| own.id == item.id).unwrap_or_default();
+    let values = core::followers(&given, place);
+    let values = values.iter().filter_map(|place| card.values.get(usize::from(*place)));
     let values = values.map(|other| other.name.clone());
     let steps = card.steps.iter().enumerate().filter(|(_, step)| {
         let answer = step.answer.as_ref();
         answer.is_some_and(|answer| {
-            answer.fields.iter().any(|(_, typed)| names_it(typed, &item.name))
+            let names = answer.fields.iter().filter_map(|(_, typed)| named(typed));
+            names.into_iter().any(|name| core::same_name(name, &item.name))
         })
     });
     values.chain(steps.map(|(place, _)| words::step_number(place + 1))).collect()
