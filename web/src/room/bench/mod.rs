@@ -36,20 +36,21 @@ pub fn screen(fields: &Fields) -> Markup {
             div.bench-list id="be-list" {
                 h1 id="bench-title" tabindex="-1" { (says::BENCH) }
                 (field(&Field { name: "bench-find", label: says::FIND, value: fields.get("bench-find"), keys: "text", error: None }))
-                (list(fields, shown))
+                (list(fields, chosen, shown))
             }
             @if let Some(sum) = shown { (one(fields, sum)) }
         }
     }
 }
 
-fn list(fields: &Fields, shown: Option<&Sum>) -> Markup {
+fn list(fields: &Fields, chosen: Option<&Sum>, shown: Option<&Sum>) -> Markup {
+    let is = |sum: &Sum, other: Option<&Sum>| other.is_some_and(|other| other.key == sum.key);
     let found = find::found(fields.get("bench-find"));
     let row = |sum: &'static Sum| {
         html! {
             li {
                 button.bench-row id=(["be-row-", sum.key].concat()) type="button" data-do="bench" data-value=(sum.key)
-                    aria-current=[shown.is_some_and(|shown| shown.key == sum.key).then_some("true")] {
+                    aria-current=[is(sum, chosen).then_some("true")] data-beside=[is(sum, shown).then_some("")] {
                     svg viewBox="0 0 24 24" aria-hidden="true" { path d=(sum.icon) {} }
                     span { b { (sum.name) } span.in { (fields.or(&["be-", sum.key, "-said"].concat(), sum.about)) } }
                 }
