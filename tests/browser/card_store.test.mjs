@@ -221,6 +221,73 @@ test('the second tab only reads until it takes over; a press of the first then d
   isClean(two);
 }));
 
+test('what did not count because another tab took the card over can be kept as a copy', () => withBrowser(async (browser) => {
+  const one = await browser.open(FILE);
+  await room(one);
+  await newCard(one, 'Wheel');
+  const two = await browser.open(FILE);
+  await room(two);
+  await state(two, 'Here it can only be read.');
+  await two.locator('[data-do=cd-take-over]').click();
+  await state(one, 'Here it can only be read.');
+  assert.equal(await one.locator('#card-uncounted').count(), 0, 'nothing was done here yet');
+  await one.locator('[name=cd-notes]').pressSequentially('Chuck jaws bored to 77.4');
+  await boxes(one).nth(0).click();
+  await state(one, 'Not counted: another tab writes on this card.');
+  await one.locator('#card-uncounted', { hasText: 'Not counted: your changes of Wheel' }).waitFor();
+  assert.equal(await one.locator('[name=cd-notes]').inputValue(), 'Chuck jaws bored to 77.4', 'it stays in its field');
+  await boxes(two).nth(2).check();
+  await saved(two);
+  await one.waitForFunction(() => document.querySelectorAll('.card-steps input:checked').length === 1);
+  await one.locator('[data-do=cd-copy]').click();
+  await one.waitForFunction(() => document.querySelector('[name=cd-title]').value === 'Wheel (copy)');
+  await saved(one);
+  assert.deepEqual((await shown(one)).done, [true, false, false]);
+  assert.equal(await one.locator('[name=cd-notes]').inputValue(), 'Chuck jaws bored to 77.4');
+  assert.equal(await one.locator('#card-uncounted').count(), 0);
+  // The other tab's card is as it left it, and both are stored.
+  assert.deepEqual(await shown(two), { ...(await shown(two)), title: 'Wheel', done: [false, false, true] });
+  assert.equal((await stored(one)).length, 2);
+  await one.reload();
+  await room(one);
+  await saved(one);
+  const { title, done } = await shown(one);
+  assert.deepEqual([title, done], ['Wheel (copy)', [true, false, false]]);
+  // Or it is let go: the field shows what counts again.
+  await two.locator('[data-do=cd-leave]').click();
+  await two.locator('.card-list li', { hasText: '(copy)' }).locator('[data-do=cd-resume]').click();
+  await state(two, 'Here it can only be read.');
+  await two.locator('[name=cd-notes]').fill('Else');
+  await two.locator('[data-do=cd-uncopy]').click();
+  await two.waitForFunction(() => document.querySelector('[name=cd-notes]').value === 'Chuck jaws bored to 77.4');
+  isClean(one);
+  isClean(two);
+}));
+
+test('where both tabs write at once, what the store did not take is offered, on the list too', () => withBrowser(async (browser) => {
+  const before = () => Object.defineProperty(Navigator.prototype, 'locks', { value: undefined });
+  const one = await browser.open(FILE, { before });
+  await room(one);
+  await newCard(one, 'Wheel');
+  const two = await browser.open(FILE, { before });
+  await room(two);
+  await saved(two);
+  await boxes(two).nth(0).check();
+  await saved(two);
+  await one.waitForFunction(() => document.querySelectorAll('.card-steps input:checked').length === 1);
+  await boxes(one).nth(2).click();
+  await one.locator('#card-uncounted').waitFor();
+  await one.locator('[data-do=cd-leave]').click();
+  await one.locator('#card-uncounted', { hasText: 'Wheel' }).waitFor();
+  await one.locator('[data-do=cd-copy]').click();
+  await saved(one);
+  assert.deepEqual((await shown(one)).done, [true, false, true]);
+  await boxes(two).nth(1).check();
+  await saved(two);
+  assert.deepEqual((await shown(two)).done, [true, true, false]);
+  isClean(one);
+}));
+
 test('where a browser has no locks, the mark in the record alone keeps two tabs apart', () => withBrowser(async (browser) => {
   const before = () => Object.defineProperty(Navigator.prototype, 'locks', { value: undefined });
   const one = await browser.open(FILE, { before });
@@ -375,7 +442,10 @@ test('a file that is damaged, foreign or newer is refused whole with its place',
   isClean(page);
 }));
 
-test('a card in an address is offered, and stored only when it is kept', () => withBrowser(async (browser) => {
+/** No fault and nothing against the policy; the site's own files are asked for. */
+const quiet = ({ seen }) => assert.deepEqual([seen.errors, seen.violations], [[], []]);
+
+test('a card in an address is offered, and stored only when it is kept; the server hears nothing of it', () => withBrowser(async (browser) => {
   const site = await openSite();
   try {
     const page = await browser.open(site.origin);
@@ -392,18 +462,68 @@ test('a card in an address is offered, and stored only when it is kept', () => w
         const there = await other.open(address);
         await there.locator('#card-offered', { hasText: 'Wheel, 127 teeth' }).waitFor();
         assert.deepEqual(await stored(there), []);
-        assert.ok(there.seen.requests.every((asked) => !asked.includes('card=') || asked.startsWith(address)), 'only the address itself holds it');
+        assert.deepEqual(there.seen.requests.filter((asked) => asked !== address && /card=|Wheel/.test(asked)), [], 'only the address itself holds it');
         await there.locator('[data-do=cd-keep]').click();
         await saved(there);
         assert.deepEqual(await shown(there), card);
         assert.equal((await stored(there)).length, 1);
+        quiet(there);
       });
     }
-    await withBrowser(async (other) => {
-      const there = await other.open(FILE + link.slice(0, -9));
-      await there.locator('.care', { hasText: 'The link was not opened. It is damaged, or not all of it arrived.' }).waitFor();
-    });
+    // The browser asked the server for the page twice, and never with what stands after #.
+    assert.ok(site.heard.filter((asked) => asked.startsWith('/ ')).length >= 2);
+    const packed = link.slice('#card='.length);
+    for (let at = 0; at + 12 <= packed.length; at += 12) assert.deepEqual(site.heard.filter((asked) => asked.includes(packed.slice(at, at + 12))), []);
+    assert.deepEqual(site.heard.filter((asked) => asked.includes('card=')), []);
   } finally {
     await site.close();
   }
+}));
+
+test('a link that is damaged, cut, foreign or of a newer form is refused in words; one too long is not made', () => withBrowser(async (browser) => {
+  const site = await openSite();
+  try {
+    const page = await browser.open(site.origin);
+    await room(page);
+    await newCard(page, 'Wheel, 127 teeth');
+    await page.locator('#cd-link').click();
+    const link = await page.locator('#cd-the-link').getAttribute('href');
+    const middle = link.length >> 1;
+    const changed = link.slice(0, middle) + (link[middle] === 'A' ? 'B' : 'A') + link.slice(middle + 1);
+    const cut = 'The link was not opened. It is damaged, or not all of it arrived. Ask for the card as a file. Your own cards are as they were.';
+    await withBrowser(async (other) => {
+      for (const [bad, wanted] of [
+        [link.slice(0, -9), cut], [link.slice(0, -1), cut], [changed, cut], [`${link}A`, cut], ['#card=', cut], ['#card=hello', cut],
+        [link.replace('#card=1', '#card=2'), 'The link was not opened. This was written by a newer version of Handturn.'],
+      ]) {
+        const there = await other.open(site.origin + bad);
+        await there.locator('.care', { hasText: wanted }).waitFor();
+        assert.equal(await there.locator('#card-offered').count(), 0, bad);
+        assert.deepEqual(await stored(there), []);
+        quiet(there);
+        await there.close();
+      }
+    });
+    // Words that repeat are packed: only what differs makes a link long.
+    const random = seeded(20261127);
+    const notes = Array.from({ length: 3900 }, () => String.fromCharCode(33 + random(90))).join('');
+    await page.locator('[name=cd-notes]').fill(notes);
+    for (let k = 0; k < 8; k++) await addStep(page, notes.slice(k * 390, k * 390 + 390).split('').reverse().join(''));
+    const said = await page.locator('.card-link .care').textContent();
+    const [, letters] = said.match(/^As a link this card has ([\d,]+) letters; messages pass on at most 8,000\. Save it to a file\.$/);
+    assert.ok(Number(letters.replace(',', '')) > 8000, said);
+    assert.equal(await page.locator('#cd-the-link').count(), 0);
+    await page.locator('[name=cd-notes]').fill('');
+    await page.locator('#cd-the-link').waitFor();
+    quiet(page);
+  } finally {
+    await site.close();
+  }
+}));
+
+test('the link is there on the site only', () => withBrowser(async (browser) => {
+  const page = await browser.open(FILE);
+  await room(page);
+  await newCard(page, 'Wheel');
+  assert.equal(await page.locator('#cd-link').count(), 0);
 }));

@@ -96,10 +96,13 @@ async function openPage(context, url, { width = 390, height = 844, before } = {}
   return page;
 }
 
-/** Serves web/dist/site (or another folder) on the loopback address. */
+/** Serves web/dist/site (or another folder) on the loopback address; `heard` is all that it was asked, headers and all. */
 export async function openSite(folder = SITE) {
   const server = await serve(folder, 0);
+  const heard = [];
+  server.on('request', ({ url, headers }) => heard.push(`${url} ${JSON.stringify(headers)}`));
   return {
+    heard,
     origin: `http://127.0.0.1:${server.address().port}/`,
     close: () => new Promise((resolve) => {
       server.close(resolve);

@@ -20,6 +20,11 @@ pub struct State {
     pub cards: Cards,
     /// What the answers on the open card come to today.
     pub today: card::Today,
+    /// What every room shows of the cards.
+    pub brief: card::Brief,
+    /// Cards and today's answers as they were handed in, while nothing has to be known of
+    /// them but what stands in `brief`: a full card is a long text, read only where it counts.
+    pub unopened: Option<(String, String)>,
     /// Minutes that the clock here is before that of Greenwich.
     pub zone: i64,
     /// The open card is being printed.
@@ -37,9 +42,16 @@ pub fn turn(state: &str, event: &str) -> String {
     let mut state = State::read(state);
     let before = state.fields.clone();
     let event = Event::read(event);
+    if of_cards(&state, &event) {
+        state.open_cards();
+    }
     let happened = happen(&mut state, &event);
     if frame::room(&state.fields) == "card" {
+        state.open_cards();
         state.today.refresh(&state.cards, &state.fields, &state.desk);
+    }
+    if state.unopened.is_none() {
+        state.brief = card::Brief::of(&state.cards);
     }
     // What is asked of the browser comes last: a sheet must stand before it opens.
     let text = state.write();
@@ -49,6 +61,17 @@ pub fn turn(state: &str, event: &str) -> String {
         effects.push(Effect::KeepPage(state.fields.kept()));
     }
     seam::write(&effects)
+}
+
+/// Whether an event may be about cards: most keys and presses in other rooms are not.
+fn of_cards(state: &State, event: &Event) -> bool {
+    let name = event.name;
+    !matches!(event.kind, "type" | "press" | "key")
+        || frame::room(&state.fields) == "card"
+        || name.starts_with("cd-")
+        || name.starts_with("card-")
+        || name == "open-card"
+        || event.value == "card"
 }
 
 /// What an event does to the state, and what else the browser must do.
@@ -155,7 +178,7 @@ fn offer(state: &mut State, which: &str) -> Vec<Effect> {
 /// The whole page as markup.
 fn screen(state: &State) -> String {
     let filled = run::screen(&state.desk);
-    let State { fields, cards, today, desk, zone, wide, .. } = state;
+    let State { fields, cards, today, brief, desk, zone, wide, .. } = state;
     let view = card::View { fields, cards, today, desk, zone: *zone, wide: *wide };
     let page = filled.unwrap_or_else(|| {
         let room = match frame::room(&state.fields) {
@@ -164,11 +187,11 @@ fn screen(state: &State) -> String {
             "gear" => gear::screen(&state.fields),
             "bench" => bench::screen(&state.fields),
             "card" => card::screen(view),
-            _ => divide::screen(&state.fields, &card::wheels(&state.cards), state.wide),
+            _ => divide::screen(&state.fields, &brief.wheels, state.wide),
         };
         let page = frame::Frame {
             newer: offers_newer(state),
-            corner: card::corner(cards),
+            corner: card::corner(brief),
             strip: run::strip(desk),
             notice: state.unread.then_some(crate::words::shop_file::UNREAD),
         };
@@ -191,11 +214,11 @@ impl State {
                 (Some("field"), Some(name), Some(value)) => state.fields.set(name, value),
                 (Some("desk"), Some(desk), _) => state.desk = json::read(desk).unwrap_or_default(),
                 (Some("jobs"), Some(jobs), _) => state.jobs = json::read(jobs).unwrap_or_default(),
-                (Some("cards"), Some(cards), _) => {
-                    state.cards = json::read(cards).unwrap_or_default()
+                (Some("cards"), Some(cards), Some(today)) => {
+                    state.unopened = Some((cards.to_owned(), today.to_owned()));
                 }
-                (Some("today"), Some(today), _) => {
-                    state.today = json::read(today).unwrap_or_default()
+                (Some("brief"), Some(brief), _) => {
+                    state.brief = json::read(brief).unwrap_or_default();
                 }
                 (Some("zone"), Some(zone), _) => state.zone = zone.parse().unwrap_or(0),
                 (Some("prints"), ..) => state.prints = true,
@@ -208,6 +231,14 @@ impl State {
         state
     }
 
+    /// Reads what was handed in of the cards.
+    fn open_cards(&mut self) {
+        if let Some((cards, today)) = self.unopened.take() {
+            self.cards = json::read(&cards).unwrap_or_default();
+            self.today = json::read(&today).unwrap_or_default();
+        }
+    }
+
     fn write(&mut self) -> String {
         let mut text = String::new();
         for (name, value) in self.fields.iter() {
@@ -215,8 +246,12 @@ impl State {
         }
         seam::add_record(&mut text, &["desk", &json::write(&mut self.desk)]);
         seam::add_record(&mut text, &["jobs", &json::write(&mut self.jobs.clone())]);
-        seam::add_record(&mut text, &["cards", &json::write(&mut self.cards)]);
-        seam::add_record(&mut text, &["today", &json::write(&mut self.today)]);
+        let (cards, today) = self
+            .unopened
+            .take()
+            .unwrap_or_else(|| (json::write(&mut self.cards), json::write(&mut self.today)));
+        seam::add_record(&mut text, &["cards", &cards, &today]);
+        seam::add_record(&mut text, &["brief", &json::write(&mut self.brief)]);
         seam::add_record(&mut text, &["zone", &self.zone.to_string()]);
         if self.prints {
             seam::add_record(&mut text, &["prints"]);

@@ -1,6 +1,6 @@
 //! The cards of this device and the one that is open: what a person does with them.
 use super::log::{Change, Log};
-use super::model::Card;
+use super::model::{Card, LINE};
 use super::open::{Lock, Note, Open};
 use super::share;
 use crate::fields::Fields;
@@ -13,6 +13,12 @@ pub(super) const PREFIX: &str = "card-";
 pub(super) const OPEN: &str = "card-open";
 /// Fields that hold the values of the open card.
 const VALUE: &str = "value-";
+
+/// Whether a card is open: the rooms then show what is on it in place of the demonstration's.
+#[must_use]
+pub fn is_open(fields: &Fields) -> bool {
+    !fields.get(OPEN).is_empty()
+}
 
 /// All that the page remembers of cards.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -29,6 +35,8 @@ pub struct Cards {
     pub(super) rescues: bool,
     pub(super) dropped: Option<Entry>,
     pub(super) offered: Option<Box<Card>>,
+    /// A card by its name, with changes that do not count because another tab writes on it.
+    pub(super) spare: Option<(String, Box<Card>)>,
     /// What could not be done with a file or a link: its name, and why.
     pub(super) refused: Option<(String, share::Refused)>,
 }
@@ -65,7 +73,7 @@ pub enum Fault {
 }
 
 record! {
-    Cards { store, list, open, aside, wanted, rescues, dropped, offered, refused }
+    Cards { store, list, open, aside, wanted, rescues, dropped, offered, spare, refused }
     Entry { id, title, job, done, of, fault }
 }
 
@@ -252,11 +260,44 @@ impl Cards {
     /// Takes in a change of the open card.
     pub fn change(&mut self, fields: &mut Fields, what: Change, at_ms: u64) -> Vec<Effect> {
         let Some(open) = self.open.as_mut() else { return vec![] };
+        if open.lock == Lock::Elsewhere {
+            let known = self.spare.as_ref().filter(|(id, _)| *id == open.id);
+            let mut log = Log::of(known.map_or_else(|| open.card(), |(_, card)| (**card).clone()));
+            // What takes back stands for changes of the other tab: it leaves all as it is.
+            if log.push(log.event(what.clone(), at_ms)).is_ok() {
+                self.spare = Some((open.id.clone(), Box::new(log.card())));
+            }
+        }
         let effect = open.change(what, at_ms);
         let entry = listed(open);
         self.enlist(entry);
         self.follow(fields);
         effect.into_iter().collect()
+    }
+
+    /// What was done here while another tab wrote is not lost: it can become a card of its own.
+    pub(super) fn spare(&mut self, id: &str, card: Option<Card>) {
+        if let Some(card) = card {
+            self.spare = Some((id.to_owned(), Box::new(card)));
+        }
+    }
+
+    /// The card with what did not count, which waits to be kept or not: the open one, or any.
+    #[must_use]
+    pub fn uncounted(&self) -> Option<&Card> {
+        let (id, card) = self.spare.as_ref()?;
+        let ours = self.open.as_ref().is_none_or(|open| open.id == *id);
+        ours.then_some(&**card)
+    }
+
+    /// Keeps what did not count as a card of its own, or lets it go.
+    pub fn keep_uncounted(&mut self, fields: &mut Fields, keep: bool, at_ms: u64) -> Vec<Effect> {
+        let Some((_, mut card)) = self.spare.take().filter(|_| keep) else { return vec![] };
+        let title = crate::words::card::copy_of(&card.title);
+        if title.chars().count() <= LINE {
+            card.title = title;
+        }
+        self.begin(fields, *card, at_ms)
     }
 
     /// The open card as a file.

@@ -126,6 +126,7 @@ impl Cards {
             back.into_iter().for_each(|entry| self.enlist(entry));
             return vec![];
         }
+        let mut own = None;
         let done = self.with(event.name, |open| {
             let ours = match open.asked {
                 Asked::No => false,
@@ -140,7 +141,7 @@ impl Cards {
                 _ if kept => open.kept(asked, rest),
                 (Asked::Append | Asked::Renew(_), "taken" | "behind" | "gone") => {
                     // Another tab writes: what waits does not count, and the truth is read anew.
-                    open.lost();
+                    own = open.lost();
                     return Some(Effect::Look(open.id.clone()));
                 }
                 (Asked::Renew(_), _) => open.tired = true,
@@ -152,6 +153,7 @@ impl Cards {
             }
             open.store()
         });
+        self.spare(event.name, own);
         let done: Option<Effect> = done.flatten();
         let mut effects: Vec<_> = done.into_iter().collect();
         if let Some(entry) = self.with(event.name, |open| listed(open)) {
@@ -168,6 +170,7 @@ impl Cards {
 
     fn locked(&mut self, event: &Event) -> Vec<Effect> {
         let (what, why) = event.value.split_once(' ').unwrap_or((event.value, ""));
+        let mut own = None;
         let done = self.with(event.name, |open| match what {
             "held" => {
                 open.lock = Lock::Held;
@@ -178,7 +181,7 @@ impl Cards {
                 None
             }
             "lost" => {
-                open.lost();
+                own = open.lost();
                 Some(Effect::Look(open.id.clone()))
             }
             // A new card that was not stored can't be held: that it was not is said already.
@@ -191,6 +194,7 @@ impl Cards {
                 None
             }
         });
+        self.spare(event.name, own);
         done.flatten().into_iter().collect()
     }
 }

@@ -14,6 +14,7 @@
 //! | change it | [`Cards::change`] with a [`Change`]; also [`Change::Undo`] and [`Change::Redo`] |
 //! | begin, open, leave, take out | [`Cards::begin`], [`Cards::resume`], [`Cards::leave`], [`Cards::drop`], [`Cards::undrop`] |
 //! | write where another tab does | [`Cards::take_over`] |
+//! | save what does not count from being lost | [`Cards::uncounted`], [`Cards::keep_uncounted`] |
 //! | try the store again | [`Cards::retry`] |
 //! | hand it over | [`Cards::file`], [`Open::link`] |
 //!
@@ -30,7 +31,7 @@ mod share;
 mod tests;
 mod text;
 
-pub use cards::{Cards, Entry, Fault};
+pub use cards::{Cards, Entry, Fault, is_open};
 pub use log::Change;
 pub use model::{Answer, Card, Cut, Item, SCHEMA, Step, found};
 pub use open::{Lock, Note, Open};

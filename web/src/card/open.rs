@@ -190,14 +190,17 @@ impl Open {
         }
     }
 
-    /// Another tab writes from now on: what has not gone to the store does not count.
-    pub(super) fn lost(&mut self) {
+    /// Another tab writes from now on: what has not gone to the store does not count. The
+    /// card with it, where there is any.
+    pub(super) fn lost(&mut self) -> Option<Card> {
         let gone = usize::from(self.asked == Asked::Append);
-        if self.waiting.len() > gone {
-            self.note = Note::Taken;
-        }
-        self.waiting.truncate(gone);
         self.lock = Lock::Elsewhere;
+        if self.waiting.len() <= gone {
+            return None;
+        }
+        self.note = Note::Taken;
+        self.waiting.truncate(gone);
+        Some(self.card())
     }
 
     /// Hands the store what comes next, if it is free and this tab may write.

@@ -197,6 +197,11 @@ fn of_two_tabs_one_writes_and_nothing_is_lost() {
     two.change(Change::Tick((4, true)));
     assert_eq!(two.cards.open().unwrap().note(), Note::Taken);
     assert_eq!((two.card(), two.asked.len()), (wheel(), 0));
+    // What did not count can become a card of its own; taking back makes none.
+    assert_eq!(two.cards.uncounted().unwrap().title, wheel().title);
+    assert!(two.cards.keep_uncounted(&mut two.fields, false, 0).is_empty());
+    two.change(Change::Undo);
+    assert_eq!(two.cards.uncounted(), None);
     one.change(Change::Tick((4, true)));
     one.settle(&mut store, &mut held);
     // What one stored is told to the other.
@@ -217,6 +222,17 @@ fn of_two_tabs_one_writes_and_nothing_is_lost() {
     assert_eq!((open.lock(), open.note()), (Lock::Elsewhere, Note::Taken));
     assert_eq!(one.card(), two.card());
     assert_eq!(one.card().metal, "Steel");
+    // One goes on typing, which does not count either; as a copy all of it is kept.
+    one.change(Change::Notes("Bored".to_owned()));
+    assert_eq!(one.cards.uncounted().unwrap().notes, "Bored");
+    let copied = one.cards.keep_uncounted(&mut one.fields, true, 5);
+    one.asked.extend(copied);
+    one.settle(&mut store, &mut held);
+    let copy = one.card();
+    assert_eq!((&*copy.metal, &*copy.job, &*copy.notes), ("Tin", "Another", "Bored"));
+    assert_eq!(copy.title, wheel().title + " (copy)");
+    assert_eq!((store.runs.len(), one.cards.uncounted()), (2, None));
+    assert_eq!(from_lines(&store.lines(&id).unwrap()).unwrap().0.card(), two.card());
 }
 
 #[test]
@@ -248,6 +264,9 @@ fn a_lock_lost_while_an_entry_is_on_its_way_leaves_both_tabs_at_the_truth() {
             "{first}: the job was not counted"
         );
         assert!(!one.cards.open().unwrap().saving());
+        let kept = one.cards.keep_uncounted(&mut one.fields, true, 5);
+        assert!(!kept.is_empty(), "{first}");
+        assert_eq!((&*one.card().metal, &*one.card().job), ("Tin", "Another"), "{first}");
     }
 }
 

@@ -249,7 +249,7 @@ impl Form<'_> {
     fn entry(&self, name: &str, label: &str, keys: &str, filled: Option<String>) -> Markup {
         let value = self.typed(name);
         let error = self.wrong.filter(|(wrong, _)| *wrong == name);
-        let error = error.map(|(_, error)| said(error, value));
+        let error = error.map(|(_, error)| said(error, self.fields.follow(value)));
         let filled = filled.filter(|_| value.trim().is_empty());
         html! {
             div {

@@ -20,6 +20,7 @@ pub(super) fn screen(view: View) -> Markup {
                 }
             }
         }
+        (super::sheet::uncounted(view))
         div id="card-undrop" role="status" {
             @if let Some(entry) = cards.dropped() {
                 p { (words::deleted(&entry.title)) }

@@ -11,11 +11,12 @@ mod step;
 mod tests;
 mod values;
 
-pub use press::{event, wheels};
+pub use press::event;
 pub use put::{SAID, Today};
 
 use crate::card::Cards;
 use crate::fields::Fields;
+use crate::keep::kept::record;
 use crate::seam::Effect;
 use crate::words::card as words;
 use maud::{Markup, html};
@@ -56,13 +57,38 @@ pub fn printed(view: View) -> Markup {
     html! { @if let Some(open) = view.cards.open() { (paper::sheet(view, &open.card())) } }
 }
 
+/// What every room shows of the open card.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Brief {
+    /// A card is open.
+    open: bool,
+    title: String,
+    job: String,
+    /// Its wheels: each count of parts that it divides or cuts, once.
+    pub wheels: Vec<u32>,
+}
+
+record! {
+    Brief { open, title, job, wheels }
+}
+
+impl Brief {
+    /// Of the open card; blank where none is open.
+    #[must_use]
+    pub fn of(cards: &Cards) -> Self {
+        let Some(card) = cards.open().map(|open| open.card()) else { return Self::default() };
+        Self { open: true, wheels: press::wheels(&card), title: card.title, job: card.job }
+    }
+}
+
 /// The way to the open card, in the corner of every room.
 #[must_use]
-pub fn corner(cards: &Cards) -> Markup {
-    let Some(card) = cards.open().map(|open| open.card()) else { return html! {} };
+pub fn corner(card: &Brief) -> Markup {
     html! {
-        button.job type="button" data-do="open-card" aria-label=(words::open_card(&card)) {
-            b { (words::title(&card.title)) } span { (card.job) }
+        @if card.open {
+            button.job type="button" data-do="open-card" aria-label=(words::open_card(&card.title, &card.job)) {
+                b { (words::title(&card.title)) } span { (card.job) }
+            }
         }
     }
 }

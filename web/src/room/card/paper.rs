@@ -22,7 +22,7 @@ pub(super) fn drawn(entry: &Entry) -> Markup {
 
 /// All of the card.
 pub(super) fn sheet(view: View, card: &Card) -> Markup {
-    let cautions = screen::gathered(card);
+    let cautions = screen::gathered_list(card);
     html! {
         div.paper aria-hidden="true" {
             div.paper-head {
@@ -35,9 +35,7 @@ pub(super) fn sheet(view: View, card: &Card) -> Markup {
                 }
             }
             div.paper-body {
-                @if !cautions.is_empty() {
-                    section.caut { (crate::pieces::sign()) ul { @for text in &cautions { li { (text) } } } }
-                }
+                @if let Some(list) = cautions { section.caut { (list) } }
                 section { (order(card)) }
                 @if !card.values.is_empty() { section { (values(card)) } }
                 @for (place, step) in card.steps.iter().enumerate() { (one(view, place, step)) }

@@ -96,6 +96,8 @@ fn ours(fields: &mut Fields, cards: &mut Cards, today: &Today, event: &Event) ->
         "cd-undelete" => return opened(cards.undrop()),
         "cd-retry" => return cards.retry(),
         "cd-take-over" => return cards.take_over(),
+        "cd-copy" => return opened(cards.keep_uncounted(fields, true, at_ms)),
+        "cd-uncopy" => return cards.keep_uncounted(fields, false, at_ms),
         "cd-save" => return cards.file(),
         "cd-link" => {
             let shown = if fields.get("cd-link").is_empty() { "on" } else { "" };
@@ -250,11 +252,10 @@ fn ask(fields: &mut Fields, cards: &Cards, id: Option<u32>) -> Vec<Effect> {
     vec![Effect::Focus(title)]
 }
 
-/// The wheels of the open card: each count of parts that it divides or cuts, once.
-#[must_use]
-pub fn wheels(cards: &Cards) -> Vec<u32> {
+/// The wheels of a card: each count of parts that it divides or cuts, once.
+pub(super) fn wheels(card: &Card) -> Vec<u32> {
     let mut wheels = Vec::new();
-    for step in card(cards).steps {
+    for step in &card.steps {
         let answer =
             step.answer.as_ref().filter(|answer| matches!(answer.room.as_str(), "divide" | "gear"));
         if answer.is_some() && step.parts > 1 && !wheels.contains(&step.parts) {

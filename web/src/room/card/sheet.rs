@@ -9,6 +9,8 @@ pub(super) fn screen(view: View, open: &Open) -> Markup {
     let card = open.card();
     let (can_undo, can_redo) = open.can();
     let blocked = open.lock() == Lock::Elsewhere;
+    // What is typed while another tab writes stays in its field until it is kept or let go.
+    let typed = view.cards.uncounted().filter(|_| blocked).unwrap_or(&card);
     html! {
         div.card-bar {
             h1 id="card-title" tabindex="-1" { (words::CARD) }
@@ -22,17 +24,17 @@ pub(super) fn screen(view: View, open: &Open) -> Markup {
                 button.btn.go type="button" data-do="cd-print" { (words::PRINT) }
             }
         }
-        (state(open))
+        (state(view, open))
         @if !view.fields.get("cd-link").is_empty() { (link(open)) }
         article.card-sheet aria-label=(words::title(&card.title)) {
-            (head(view, open, &card))
+            (head(view, open, &card, typed))
             (cautions(&card))
             (step::section(view, &card))
             (values::section(&card))
             section aria-labelledby="card-notes" {
                 div.field {
                     h2 id="card-notes" { label for="cd-notes" { (words::NOTES) } }
-                    textarea id="cd-notes" name="cd-notes" rows="4" autocomplete="off" { (card.notes) }
+                    textarea id="cd-notes" name="cd-notes" rows="4" autocomplete="off" { (typed.notes) }
                 }
             }
         }
@@ -44,7 +46,7 @@ pub(super) fn screen(view: View, open: &Open) -> Markup {
 }
 
 /// Whether it is saved, and who writes on it.
-fn state(open: &Open) -> Markup {
+fn state(view: View, open: &Open) -> Markup {
     html! {
         div.card-state id="card-state" role="status" data-state=(if !open.unsaved().is_empty() { "refused" } else if open.saving() { "saving" } else { "saved" }) {
             @if !open.unsaved().is_empty() {
@@ -57,6 +59,23 @@ fn state(open: &Open) -> Markup {
                 p.why { (words::store::saved(open.saving(), open.saved_at())) }
             }
             @if let Some(note) = words::store::note(open.note()) { p.care { (note) } }
+        }
+        (uncounted(view))
+    }
+}
+
+/// What does not count because another tab writes: it can be kept.
+pub(super) fn uncounted(view: View) -> Markup {
+    html! {
+        @if let Some(card) = view.cards.uncounted() {
+            div.offered.plate id="card-uncounted" {
+                h2 { (words::store::uncounted(&card.title)) }
+                p.why { (words::store::UNCOUNTED_WHY) }
+                div.acts {
+                    button.btn.go type="button" data-do="cd-copy" { (words::store::KEEP_COPY) }
+                    button.btn type="button" data-do="cd-uncopy" { (words::LET_GO) }
+                }
+            }
         }
     }
 }
@@ -76,7 +95,7 @@ fn link(open: &Open) -> Markup {
     }
 }
 
-fn head(view: View, open: &Open, card: &Card) -> Markup {
+fn head(view: View, open: &Open, card: &Card, typed: &Card) -> Markup {
     let entry = |name: &str, label: &'static str, value: &str| {
         field(&Field { name, label, value, keys: "text", error: None })
     };
@@ -84,33 +103,45 @@ fn head(view: View, open: &Open, card: &Card) -> Markup {
     let place = list.iter().position(|entry| entry.id == open.id()).map_or(1, |place| place + 1);
     html! {
         header.card-head {
-            div.big-field { (entry("cd-title", words::PART, &card.title)) }
-            (entry("cd-job", words::JOB, &card.job))
-            (entry("cd-metal", words::METAL, &card.metal))
+            div.big-field { (entry("cd-title", words::PART, &typed.title)) }
+            (entry("cd-job", words::JOB, &typed.job))
+            (entry("cd-metal", words::METAL, &typed.metal))
             p.why { (words::card_of(place, list.len().max(1), card.done())) }
         }
     }
 }
 
-/// Every caution of its steps, once.
-pub(super) fn gathered(card: &Card) -> Vec<&str> {
-    let mut all: Vec<&str> = Vec::new();
-    let answers = card.steps.iter().filter_map(|step| step.answer.as_ref());
-    for text in answers.flat_map(|answer| &answer.cautions) {
-        if !all.contains(&text.as_str()) {
-            all.push(text);
+/// Every caution of its steps, once; with the steps that it belongs to, from 1.
+fn gathered(card: &Card) -> Vec<(Vec<usize>, &str)> {
+    let mut all: Vec<(Vec<usize>, &str)> = Vec::new();
+    for (place, step) in card.steps.iter().enumerate() {
+        for text in step.answer.iter().flat_map(|answer| &answer.cautions) {
+            match all.iter_mut().find(|(_, own)| own == text) {
+                Some((steps, _)) => steps.push(place + 1),
+                None => all.push((vec![place + 1], text)),
+            }
         }
     }
     all
 }
 
-fn cautions(card: &Card) -> Markup {
+/// The cautions as a list; nothing where there are none.
+pub(super) fn gathered_list(card: &Card) -> Option<Markup> {
     let all = gathered(card);
+    (!all.is_empty()).then(|| {
+        html! {
+            (sign())
+            ul { @for (steps, text) in all { li { b { (words::of_steps(&steps)) } (text) } } }
+        }
+    })
+}
+
+fn cautions(card: &Card) -> Markup {
     html! {
-        @if !all.is_empty() {
+        @if let Some(list) = gathered_list(card) {
             section.cautions aria-labelledby="card-cautions" {
                 h2 id="card-cautions" { (words::MIND) }
-                div.caut { (sign()) ul { @for text in all { li { (text) } } } }
+                div.caut { (list) }
             }
         }
     }

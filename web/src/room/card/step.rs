@@ -61,7 +61,7 @@ fn one(view: View, card: &Card, place: usize, step: &Step) -> Markup {
                 }
             }
             @if let Some(answer) = &step.answer { (lines(answer, open)) }
-            @if step.parts > 0 { p.grid-count id=(name("count", id)) { (words::cut(step)) } }
+            @if step.parts > 0 { p.grid-count id=(name("count", id)) { (words::cut(step)) @if let Some(ms) = step.cut_ms.filter(|_| step.cut.count() > 0) { (words::last_at(ms, view.zone)) } } }
             @if let (Some(answer), Some(new)) = (&step.answer, new) { (differs(id, answer, new)) }
             @if seen.is_some_and(|seen| !seen.answers) { p.care { (words::NO_ANSWER_TODAY) } }
             @if open { div.step-body id=(body) { (opened(view, step, seen)) } }

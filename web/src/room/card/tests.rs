@@ -303,3 +303,92 @@ fn where_no_answer_stands_open_nothing_goes_on_the_card() {
     press(&mut visit, "room", "card");
     visit.shows(&["New card", "Show a worked card"]);
 }
+
+#[test]
+fn a_division_follows_a_value_of_the_card() {
+    let mut visit = shop();
+    press(&mut visit, "room", "card");
+    press(&mut visit, "cd-begin", "");
+    press(&mut visit, "cd-value-add", "");
+    typed(&mut visit, "cd-name-1", "teeth");
+    press(&mut visit, "cd-kind-1", "number");
+    typed(&mut visit, "cd-drawing-1", "64");
+    press(&mut visit, "room", "divide");
+    typed(&mut visit, "parts", "=teeth");
+    visit.shows(&["10 holes on the 16"]);
+    assert!(visit.page.contains("value=\"=teeth\""), "it stands there as typed");
+    press(&mut visit, "card-put", "divide");
+    // One more, from what it comes to.
+    press(&mut visit, "step", "up");
+    assert!(visit.page.contains("value=\"65\""));
+    press(&mut visit, "room", "card");
+    visit.shows(&["It is followed by step 1.", "10 holes on the 16", "64 gaps, none cut"]);
+    assert!(!visit.text().contains("Today this comes out otherwise"));
+    typed(&mut visit, "cd-measured-1", "48");
+    visit.shows(&["Today this comes out otherwise.", "15 holes on the 18"]);
+    // What cannot be divided is said by its own figures.
+    typed(&mut visit, "cd-measured-1", "48.5");
+    press(&mut visit, "cd-ask", "2");
+    visit.shows(&["48.5"]);
+}
+
+#[test]
+fn an_open_card_stands_in_place_of_the_demonstration() {
+    let mut visit = shop();
+    let rooms = ["divide", "thread", "gear"];
+    for room in rooms {
+        press(&mut visit, "room", room);
+        visit.shows(&["In this job: clock"]);
+    }
+    press(&mut visit, "room", "card");
+    press(&mut visit, "cd-begin", "");
+    for room in rooms {
+        press(&mut visit, "room", room);
+        assert!(!visit.text().contains("In this job"), "{room}");
+    }
+    press(&mut visit, "room", "divide");
+    press(&mut visit, "card-put", "divide");
+    visit.shows(&["In this job: on the card 127"]);
+    press(&mut visit, "room", "card");
+    press(&mut visit, "cd-leave", "");
+    press(&mut visit, "room", "gear");
+    visit.shows(&["In this job: clock"]);
+}
+
+#[test]
+fn cautions_say_which_steps_they_belong_to_and_the_last_cut_its_hour() {
+    let mut visit = shop();
+    press(&mut visit, "card-put", "divide");
+    typed(&mut visit, "parts", "64");
+    press(&mut visit, "card-put", "divide");
+    typed(&mut visit, "parts", "127");
+    press(&mut visit, "card-put", "divide");
+    press(&mut visit, "room", "card");
+    visit.shows(&["Steps 1, 3: Before the first cut: "]);
+    assert!(!visit.text().contains("last at"));
+    press(&mut visit, "cd-cut", "1 1");
+    visit.shows(&["127 gaps, 1 cut, last at 21 Sep 2026, 14:1"]);
+    press(&mut visit, "cd-undo", "");
+    assert!(!visit.text().contains("last at"));
+}
+
+#[test]
+fn keys_in_other_rooms_pass_the_cards_on_unread() {
+    let mut visit = shop();
+    press(&mut visit, "card-put", "divide");
+    let cards = |visit: &Visit| {
+        let start = visit.state.find("cards\u{1f}").unwrap();
+        visit.state[start..].split('\u{1e}').next().unwrap().to_owned()
+    };
+    let before = cards(&visit);
+    assert!(before.contains("13 holes on the 39"));
+    typed(&mut visit, "parts", "64");
+    press(&mut visit, "room", "bench");
+    assert_eq!(cards(&visit), before);
+    // They are not read: what is no card any more is met only where cards count.
+    visit.state = visit.state.replace(&before, "cards\u{1f}{}\u{1f}{}");
+    typed(&mut visit, "be-tilt-span", "41");
+    visit.shows(&["New part"]);
+    press(&mut visit, "room", "card");
+    assert!(!visit.text().contains("13 holes on the 39"));
+}

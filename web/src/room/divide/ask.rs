@@ -83,10 +83,16 @@ pub(super) fn is_asked(fields: Option<&Fields>, name: &str) -> bool {
     }
 }
 
-/// What stands in one of Divide's fields.
+/// What stands in one of Divide's fields, as typed.
 #[must_use]
 pub(super) fn typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
     fields.or(name, default(name))
+}
+
+/// What stands in one of Divide's fields; where that names a value of the card, that value.
+#[must_use]
+pub(super) fn followed<'a>(fields: &'a Fields, name: &str) -> &'a str {
+    fields.follow(typed(fields, name))
 }
 
 fn default(name: &str) -> &'static str {
@@ -98,13 +104,13 @@ fn default(name: &str) -> &'static str {
 /// # Errors
 /// The name of the first wrong field and its error.
 pub(super) fn asked(fields: &Fields) -> Result<Asked, (&'static str, Error)> {
-    read(Kind::chosen(fields), &|name| typed(fields, name))
+    read(Kind::chosen(fields), &|name| followed(fields, name))
 }
 
 /// The last question of the chosen kind that could be read.
 #[must_use]
 pub(super) fn last_good(fields: &Fields) -> Option<Asked> {
-    read(Kind::chosen(fields), &|name| fields.or(&good(name), default(name))).ok()
+    read(Kind::chosen(fields), &|name| last_typed(fields, name)).ok()
 }
 
 /// Keeps the fields of a question that reads, as the last good one.
@@ -117,10 +123,10 @@ pub(super) fn keep_good(fields: &mut Fields) {
     }
 }
 
-/// What stood in `name` when the question last read.
+/// What stood in `name` when the question last read, and comes to today.
 #[must_use]
 pub(super) fn last_typed<'a>(fields: &'a Fields, name: &str) -> &'a str {
-    fields.or(&good(name), default(name))
+    fields.follow(fields.or(&good(name), default(name)))
 }
 
 fn good(name: &str) -> String {
@@ -229,6 +235,26 @@ mod tests {
     }
 
     #[test]
+    fn a_value_of_the_card_stands_in_any_field() {
+        let parts = Cause::OutOfRange { least: 2, greatest: 10_000 };
+        let value = ("value-n", "64");
+        check(&[value, ("parts", "=n")], Ok("Ok(Parts(Parts { count: 64, every: 1 }))"));
+        check(
+            &[value, ("parts", " = N "), ("every", "5")],
+            Ok("Ok(Parts(Parts { count: 64, every: 5 }"),
+        );
+        check(&[value, ("parts", "=m")], Err(("parts", Cause::NotANumber)));
+        check(&[("value-n", "6.5"), ("parts", "=n")], Err(("parts", Cause::NotWhole)));
+        check(&[("value-n", "1"), ("parts", "=n")], Err(("parts", parts)));
+        let lean = [("kind", "angle"), ("value-lean", "1/7 turn"), ("angle", "=lean")];
+        check(&lean, Ok("Ok(Angle(Repeated { angle: Angle(Fraction { num: 1, den: 7 })"));
+        let dial =
+            [("kind", "dial"), value, ("marks", "=n"), ("value-l", "7.25"), ("long-mm", "=l")];
+        check(&dial, Ok("Ok(Marks(Marks { count: 64"));
+        check(&[("kind", "dial"), ("long-mm", "=l")], Err(("long-mm", Cause::NotANumber)));
+    }
+
+    #[test]
     fn the_pattern_of_a_dial_says_which_mark_is_long() {
         let mut fields = Fields::default();
         fields.set("kind", "dial");
@@ -247,5 +273,10 @@ mod tests {
         fields.set("parts", "6x");
         keep_good(&mut fields);
         assert_eq!(last_good(&fields), Some(Asked::Parts(Parts { count: 64, every: 1 })));
+        fields.set("value-n", "48");
+        fields.set("parts", "=n");
+        keep_good(&mut fields);
+        fields.set("parts", "");
+        assert_eq!(last_typed(&fields, "parts"), "48");
     }
 }

@@ -53,13 +53,14 @@ impl<'a> Form<'a> {
     fn field(&self, name: &'a str, label: &'a str, keys: &'a str) -> Field<'a> {
         let value = ask::typed(self.fields, name);
         let error = self.wrong.filter(|(wrong, _)| *wrong == name);
-        Field { name, label, value, keys, error: error.map(|(_, error)| said(error, value)) }
+        let error = error.map(|(_, error)| said(error, self.fields.follow(value)));
+        Field { name, label, value, keys, error }
     }
 
     fn parts(&self) -> Markup {
         let parts = self.field("parts", words::EQUAL_PARTS, "numeric");
         let every = self.field("every", words::EVERY_NTH, "numeric");
-        let own = !self.wheels.is_empty();
+        let own = crate::card::is_open(self.fields);
         let wheels = if own { self.wheels } else { &CLOCK };
         html! {
             div {
@@ -71,17 +72,19 @@ impl<'a> Form<'a> {
                 }
                 (error_of(&parts))
             }
-            div {
-                p.lab id="job" { (if own { words::ON_THE_CARD } else { words::IN_THIS_JOB }) }
-                div.chips role="group" aria-labelledby="job" {
-                    @for wheel in wheels {
-                        @let wheel = wheel.to_string();
-                        button.chip type="button" data-do="parts" data-value=(wheel)
-                            aria-pressed=(ask::last_typed(self.fields, "parts").trim() == wheel) { (wheel) }
+            @if !wheels.is_empty() {
+                div {
+                    p.lab id="job" { (if own { words::ON_THE_CARD } else { words::IN_THIS_JOB }) }
+                    div.chips role="group" aria-labelledby="job" {
+                        @for wheel in wheels {
+                            @let wheel = wheel.to_string();
+                            button.chip type="button" data-do="parts" data-value=(wheel)
+                                aria-pressed=(ask::last_typed(self.fields, "parts").trim() == wheel) { (wheel) }
+                        }
                     }
                 }
             }
-            details id="order" open[every.value.trim() != "1"] {
+            details id="order" open[ask::followed(self.fields, "every").trim() != "1"] {
                 summary { (words::CUTTING_ORDER) }
                 (field(&every))
                 p.why { (words::EVERY_WHY) }
@@ -113,7 +116,7 @@ impl<'a> Form<'a> {
 
     /// How the angle typed was read.
     fn read_as(&self) -> Option<String> {
-        let angle = handturn::measure::read::angle(ask::typed(self.fields, "angle")).ok()?;
+        let angle = handturn::measure::read::angle(ask::followed(self.fields, "angle")).ok()?;
         Some(words::read_as_angle(angle))
     }
 
@@ -135,11 +138,13 @@ impl<'a> Form<'a> {
         let sense = ask::typed(self.fields, "sense");
         html! {
             (field(&self.field("marks", words::MARKS_IN_A_TURN, "numeric")))
-            div {
-                p.lab id="ring" { (words::dial::THE_RING) }
-                div.chips role="group" aria-labelledby="ring" {
-                    button.chip type="button" data-do="di-marks" data-value=(RING)
-                        aria-pressed=(ask::last_typed(self.fields, "marks").trim() == RING) { (RING) }
+            @if !crate::card::is_open(self.fields) {
+                div {
+                    p.lab id="ring" { (words::dial::THE_RING) }
+                    div.chips role="group" aria-labelledby="ring" {
+                        button.chip type="button" data-do="di-marks" data-value=(RING)
+                            aria-pressed=(ask::last_typed(self.fields, "marks").trim() == RING) { (RING) }
+                    }
                 }
             }
             div.pair {

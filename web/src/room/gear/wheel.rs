@@ -149,12 +149,14 @@ pub(super) fn size(form: Form, sizes: &[(&str, &str)]) -> Markup {
         @if by == "outside" {
             @if let Ok(told) = told(form.as_typed()) { (nearest(&told)) }
         }
-        div {
-            p.lab id="ge-job" { (words::IN_THIS_JOB) }
-            div.chips role="group" aria-labelledby="ge-job" {
-                @for (teeth, module) in CLOCK {
-                    button.chip type="button" data-do="ge-wheel" data-value=([teeth, " ", module].concat())
-                        aria-pressed=(by == "module" && typed("ge-teeth") == teeth && typed("ge-module") == module) { (teeth) }
+        @if !crate::card::is_open(form.fields) {
+            div {
+                p.lab id="ge-job" { (words::IN_THIS_JOB) }
+                div.chips role="group" aria-labelledby="ge-job" {
+                    @for (teeth, module) in CLOCK {
+                        button.chip type="button" data-do="ge-wheel" data-value=([teeth, " ", module].concat())
+                            aria-pressed=(by == "module" && typed("ge-teeth") == teeth && typed("ge-module") == module) { (teeth) }
+                    }
                 }
             }
         }

@@ -59,16 +59,18 @@ fn name(form: Form, shown: Option<&Asked>) -> Markup {
                 }
             }
         }
-        div {
-            p.lab id="th-job" { (words::IN_THIS_JOB) }
-            div.chips.wide.job-chips role="group" aria-labelledby="th-job" {
-                @for (name, what) in CLOCK {
-                    button.chip type="button" data-do="th-name" data-value=(name) aria-pressed=(typed == name) {
-                        (words::times_sign(name)) span { (what) }
+        @if !crate::card::is_open(form.fields) {
+            div {
+                p.lab id="th-job" { (words::IN_THIS_JOB) }
+                div.chips.wide.job-chips role="group" aria-labelledby="th-job" {
+                    @for (name, what) in CLOCK {
+                        button.chip type="button" data-do="th-name" data-value=(name) aria-pressed=(typed == name) {
+                            (words::times_sign(name)) span { (what) }
+                        }
                     }
+                    // A worm is no thread by name: only its lead is asked for.
+                    button.chip type="button" data-do="th-worm" data-value="1" { (words::MODULE_1) span { (words::CHIP_WORM) } }
                 }
-                // A worm is no thread by name: only its lead is asked for.
-                button.chip type="button" data-do="th-worm" data-value="1" { (words::MODULE_1) span { (words::CHIP_WORM) } }
             }
         }
     }

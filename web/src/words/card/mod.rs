@@ -3,7 +3,7 @@ pub mod store;
 
 use super::errors::{Said, said};
 use super::{count, grouped, ratio};
-use crate::card::{Card, Entry, Step};
+use crate::card::{Entry, Step};
 use handturn::card::Fault;
 use handturn::head::Head;
 
@@ -34,7 +34,7 @@ words! {
 
     VALUES = "Values";
     ADD_VALUE = "Add a value";
-    VALUES_WHY = "A drawing value may be a formula: = bore - 0.1. In the fields of Thread, Gear and Bench, =bore stands for the value of that name.";
+    VALUES_WHY = "A drawing value may be a formula: = bore - 0.1. In the fields of every room =bore stands for the value of that name.";
     NAME = "Name";
     DRAWING = "On the drawing";
     MEASURED = "As measured";
@@ -102,9 +102,9 @@ pub fn remove(what: &str) -> String {
 
 /// The way to the open card.
 #[must_use]
-pub fn open_card(card: &Card) -> String {
-    let job = if card.job.is_empty() { "" } else { ", " };
-    ["Open job card: ", &card.job, job, title(&card.title)].concat()
+pub fn open_card(name: &str, job: &str) -> String {
+    let comma = if job.is_empty() { "" } else { ", " };
+    ["Open job card: ", job, comma, title(name)].concat()
 }
 
 /// Where an answer went.
@@ -117,6 +117,26 @@ pub fn put_on(card: &str, number: usize) -> String {
 #[must_use]
 pub fn step_number(number: usize) -> String {
     ["step ", &number.to_string()].concat()
+}
+
+/// The steps that something belongs to, in order: `Steps 1, 3–5: `.
+#[must_use]
+pub fn of_steps(steps: &[usize]) -> String {
+    let mut runs: Vec<(usize, usize)> = Vec::new();
+    for step in steps {
+        match runs.last_mut() {
+            Some((_, end)) if *end + 1 == *step => *end = *step,
+            _ => runs.push((*step, *step)),
+        }
+    }
+    let runs: Vec<String> = runs
+        .iter()
+        .map(|(from, to)| match to - from {
+            0 => from.to_string(),
+            _ => [&*from.to_string(), "–", &to.to_string()].concat(),
+        })
+        .collect();
+    [if steps.len() > 1 { "Steps " } else { "Step " }, &runs.join(", "), ": "].concat()
 }
 
 /// A value by its name.
@@ -194,6 +214,12 @@ pub fn deleted(name: &str) -> String {
     ["Deleted: ", title(name), "."].concat()
 }
 
+/// The title of a copy.
+#[must_use]
+pub fn copy_of(name: &str) -> String {
+    [title(name), " (copy)"].concat()
+}
+
 /// A card that came in a link.
 #[must_use]
 pub fn offered(name: &str) -> String {
@@ -250,10 +276,20 @@ pub fn part_cut(step: &Step, part: u32) -> String {
 const MONTHS: [&str; 12] =
     ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
-/// When a step was ticked off, by a clock `zone` minutes before that of Greenwich: the day
-/// by the count of days in the 400 years of the calendar.
+/// When a step was ticked off, by a clock `zone` minutes before that of Greenwich.
 #[must_use]
 pub fn done_at(ms: u64, zone: i64) -> String {
+    ["Done ", &time(ms, zone)].concat()
+}
+
+/// When the last part was ticked, after how many there are.
+#[must_use]
+pub fn last_at(ms: u64, zone: i64) -> String {
+    [", last at ", &time(ms, zone)].concat()
+}
+
+/// Day and hour; the day by the count of days in the 400 years of the calendar.
+fn time(ms: u64, zone: i64) -> String {
     let minutes = i64::try_from(ms / 60_000).unwrap_or(0).saturating_add(zone);
     let (days, minute) = (minutes.div_euclid(1_440), minutes.rem_euclid(1_440));
     // From 1 March of year 0, so that the day put in stands last.
@@ -267,8 +303,7 @@ pub fn done_at(ms: u64, zone: i64) -> String {
     let month = usize::try_from((month + 2) % 12).ok().and_then(|month| MONTHS.get(month));
     let two = |n: i64| [if n < 10 { "0" } else { "" }, &n.to_string()].concat();
     [
-        "Done ",
-        &day.to_string(),
+        &*day.to_string(),
         " ",
         month.copied().unwrap_or(""),
         " ",
@@ -319,6 +354,12 @@ pub fn step(what: &str, step: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn steps_in_a_row_are_told_by_their_ends() {
+        assert_eq!(of_steps(&[3]), "Step 3: ");
+        assert_eq!(of_steps(&[1, 3, 4, 5, 9]), "Steps 1, 3–5, 9: ");
+    }
 
     #[test]
     fn days_and_hours() {

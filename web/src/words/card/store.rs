@@ -6,6 +6,17 @@ use handturn::{Cause, Error, Field};
 /// Another tab writes.
 pub const ELSEWHERE: &str = "Another tab writes on this card. Here it can only be read.";
 
+/// What is said under changes that do not count.
+pub const UNCOUNTED_WHY: &str = "Another tab wrote on this card. As a copy your changes are a card of their own; the other stays as it is.";
+/// The button that keeps them.
+pub const KEEP_COPY: &str = "Keep mine as a copy";
+
+/// Changes of a card that do not count.
+#[must_use]
+pub fn uncounted(title: &str) -> String {
+    ["Not counted: your changes of ", super::title(title)].concat()
+}
+
 /// Whether all of a card is saved.
 #[must_use]
 pub fn saved(saving: bool, saved_at: &str) -> String {
