@@ -4,6 +4,7 @@ use crate::shapes::{degrees, hold};
 use crate::wide::Wide;
 use handturn::bench::disks::{Ask as Two, disks};
 use handturn::bench::sagitta::{Arc, arc};
+use handturn::bench::square::{Ask as ByHead, square};
 use handturn::bench::taper::{Ask, Taper, Trial, correct, set};
 use handturn::measure::Length;
 
@@ -124,6 +125,29 @@ fn two_disks() {
         let near = sine.float().asin() / std::f64::consts::TAU;
         let truth = sine.over(&cosine).atan_turns(near).by(&Wide::whole(720));
         hold(&what, found.included, &truth, truth.magnitude(), 16.0);
+    }
+}
+
+#[test]
+fn disk_and_square() {
+    for k in 1..=300_i64 {
+        let (disk, angle) = (mm(k * 37 % 991 + 10, 20), degrees(k * 7_919 % 90_000 + 1, 1_000));
+        let what = format!("{disk:?} {angle:?}");
+        let found = square(&ByHead::Angle { disk, angle }).expect("in bounds");
+        let half = Wide::of(angle.turns()).over(&Wide::whole(2));
+        let (sine, radius) = (half.sin_turns(), wide(disk).over(&Wide::whole(2)));
+        let touches = radius.by(&half.cos_turns()).over(&sine);
+        let head = touches.plus(&radius);
+        hold(&what, found.head, &head, head.magnitude(), 20.0);
+        hold(&what, found.touches, &touches, touches.magnitude(), 20.0);
+        // 2 sin² of half the angle over the radius is the slope, in radians.
+        let slope = sine.by(&sine).over(&radius).by(&Wide::whole(360)).over(&Wide::pi());
+        hold(&what, found.per_mm, &slope, slope.magnitude(), 40.0);
+        let head = mm(k * 37 % 991 + 10 + k, 20);
+        let found = square(&ByHead::Head { disk, head }).expect("in bounds");
+        let tangent = radius.over(&wide(head).minus(&radius));
+        let truth = tangent.atan_turns(found.angle.value / 720.0).by(&Wide::whole(720));
+        hold(&what, found.angle, &truth, truth.magnitude(), 20.0);
     }
 }
 

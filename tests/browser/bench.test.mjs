@@ -47,6 +47,8 @@ const SUMS = [
   ['trial', 'tailstock', ['between=300'], ['Tailstock towards the tool', '0.090 mm', 'in one pass']],
   ['standard', 'morse', ['number=3'], ['1° 26′', '0.9380 in', '0.60235 in']],
   ['disks', 'disc', ['kind=angle', 'large=1.5in', 'small=1in', 'centres=5in'], ['5° 43′ 55']],
+  ['square', 'disk', ['disk=2in', 'angle=15 10'], ['216.187 mm', '8.5113 in', 'Clamp the work']],
+  ['square', 'combination', ['kind=angle', 'disk=20', 'head=40'], ['36° 52′ 11']],
   ['ball', 'sphere', ['by=scallop', 'scallop=0.1'], ['Left standing at most', 'Turn the stock first to', 'sleeves clear']],
   ['radius', 'fillet', ['kind=fillet', 'cuts=12'], ['Cuts to make', 'back from where the tool touches the shoulder']],
   ['arc', 'sagitta', ['chord=40', 'height=4'], ['52.000 mm', '2.0472 in']],
@@ -69,6 +71,7 @@ const REFUSED = [
   ['twist', ['coils=0'], 'The number of coils must be from 1 to 1,000.'],
   ['taper', ['small=25'], 'The large end must be the larger, and the taper at most 20 times its length.'],
   ['taper', ['kind=one', 'one=2', 'length=41'], 'Length must be from 0.001 to 40 mm.'],
+  ['square', ['angle=91'], 'Angle must be between 0 and 90 degrees.'],
   ['ball', ['neck=18'], 'The neck must be smaller than the ball and the stock.'],
 ];
 

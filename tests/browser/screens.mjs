@@ -107,7 +107,7 @@ async function card(page) {
 
 /** Small sums besides the tilt. */
 const SUMS = [
-  'allowance', 'arc', 'ball', 'bend', 'centred', 'chain', 'chamfer', 'corners', 'counterbore', 'countersink', 'disks', 'dovetail', 'fit', 'former', 'joggle', 'keyway', 'knurl', 'point', 'pull', 'push', 'radius', 'ring', 'rivet', 'shrink', 'sine', 'speed', 'standard', 'taper', 'temper', 'trial', 'twist', 'vee',
+  'allowance', 'arc', 'ball', 'bend', 'centred', 'chain', 'chamfer', 'corners', 'counterbore', 'countersink', 'disks', 'dovetail', 'fit', 'former', 'joggle', 'keyway', 'knurl', 'point', 'pull', 'push', 'radius', 'ring', 'rivet', 'shrink', 'sine', 'speed', 'square', 'standard', 'taper', 'temper', 'trial', 'twist', 'vee',
 ];
 
 /** Opens every part that is folded away. */

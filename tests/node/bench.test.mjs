@@ -55,6 +55,8 @@ const ROWS = [
   ['trial', { head: 20, tail: 20.06, apart: 100, between: 150 }, 'tailstock', 0.045],
   ['standard', { series: 'morse', number: 3 }, 'slide', Math.atan(0.60235 / 24) / rad(1)],
   ['disks', { kind: 'angle', large: '1.5in', small: '1in', centres: '5in' }, 'included', (2 * Math.asin(0.05)) / rad(1)],
+  ['square', { disk: '2in', angle: '15 10' }, 'head', 25.4 * (1 + 1 / Math.tan(rad(91 / 12)))],
+  ['square', { kind: 'angle', disk: 20, head: 40 }, 'angle', (2 * Math.atan(1 / 3)) / rad(1)],
   ['ball', { kind: 'dome', diameter: 20, stock: 20, tool: 'square', cuts: 24 }, 'cuts', 24],
   ['radius', { radius: 5, bar: 20 }, 'blank', 20],
   ['arc', { chord: 40, height: 4 }, 'radius', 52],

@@ -20,6 +20,7 @@ pub mod shop_fit;
 pub mod shrink;
 pub mod speed;
 pub mod spring;
+pub mod square;
 pub mod stack;
 pub mod steps;
 pub mod taper;

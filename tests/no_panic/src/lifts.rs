@@ -2,6 +2,7 @@
 use crate::{any, keep};
 use handturn::bench::centre;
 use handturn::bench::dovetail;
+use handturn::bench::square;
 use handturn::bench::stack::{self, Stack};
 use handturn::bench::tilt::{self, Tilt};
 use handturn::bench::vee;
@@ -20,6 +21,7 @@ pub fn calls() {
     keep(flats::largest(any(), any()));
     keep(centre::moves(&any()));
     keep(vee::rest(&any()));
+    keep(square::square(&any()));
     keep(dovetail::measure(&any()));
     keep(tilt::angle(any(), any(), any()));
 }

@@ -244,7 +244,11 @@ pub(crate) const TOPICS: &[Topic] = &[
     },
     Topic { file: "taper_standards.csv", title: "standard tapers", run: standards::standards },
     Topic { file: "tapers.csv", title: "tapers and set-overs", run: tapers::tapers },
-    Topic { file: "disk_pairs.csv", title: "tapers by two disks", run: tapers::pairs },
+    Topic {
+        file: "disk_pairs.csv",
+        title: "angles by two disks, or a disk and a square",
+        run: tapers::pairs,
+    },
     Topic { file: "tilts.csv", title: "sine bars", run: lifts::bars },
     Topic { file: "chords.csv", title: "chords from hole to hole", run: lifts::chords },
     Topic { file: "wire_gauges.csv", title: "wire gauges", run: wires::gauges },

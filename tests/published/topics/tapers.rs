@@ -1,6 +1,7 @@
-//! Tapers as angles, set over and by two disks.
+//! Tapers as angles, set over and by two disks; angles by a disk and a square.
 use super::{Outcome, each, must};
 use handturn::bench::disks::{Ask as Two, disks};
+use handturn::bench::square::{Ask as ByHead, square};
 use handturn::bench::taper::{Ask, Taper, figures, set};
 use handturn::bench::tapers::Series;
 use handturn::measure::{Angle, Length};
@@ -68,7 +69,7 @@ struct Pair {
     refused: String,
 }
 
-/// Disks in inches; a row of a printed error must miss it.
+/// Disks in inches, a square's disk as the small one; a row of a printed error must miss it.
 pub(crate) fn pairs() -> Vec<Outcome> {
     each("disk_pairs.csv", |row: &Pair| {
         let refused = row.refused == "yes";
@@ -93,8 +94,13 @@ fn pair(row: &Pair) -> Result<(), String> {
             Two::Centres { large: inches(large)?, small, centres: inches(centres)? }
         }
     };
-    let found = disks(&ask).map_err(text)?;
     let inch = float::of(Fraction::new(127, 5).map_err(text)?);
+    if row.asks == "head" {
+        let angle = Angle::from_degrees(fraction(&row.degrees)).map_err(text)?;
+        let found = square(&ByHead::Angle { disk: small, angle }).map_err(text)?;
+        return near(found.head.value / inch, &row.printed, &row.within);
+    }
+    let found = disks(&ask).map_err(text)?;
     let came = match &*row.asks {
         "centres" => found.centres.value / inch,
         "large" => found.large.value / inch,

@@ -15,7 +15,24 @@ words! {
     SINE_YOURS = "From your blocks";
     SINE_NONE = "No gauge blocks are listed in Shop.";
     SINE_SOURCE = "Turning and Boring, F. D. Jones, 1914";
-    SINE_CARE = "Wring clean blocks. Past 45° a sine bar loses its fineness: set from the other side. Hold the work against slipping.";
+    SINE_CARE = "Wipe bar, rollers, blocks and table clean: no burr, dust or oil on a face before it is wrung on. Hold the work against slipping.";
+
+    SQUARE = "Angle by disk and square";
+    SQUARE_ABOUT = "A square’s head set along its blade, a disk in the corner";
+    SQUARE_ALSO = "disc combination square head blade setting plug button work planer shaper";
+    SQUARE_KIND = "Wanted";
+    HEAD_WANTED = "where the head stands";
+    ANGLE_WANTED = "the angle";
+    DISK = "Disk, diameter mm";
+    BLADE_ANGLE = "Angle of blade to surface";
+    HEAD_AT = "Blade’s end to the head, mm";
+    SET_HEAD = "Set the head from the blade’s end";
+    BLADE_AT = "The blade stands at";
+    TOUCHES_AT = "Disk touches both at";
+    HEAD_OUT = "0.1 mm farther out turns it back by";
+    SQUARE_NOTE = "Stand the blade’s end on the surface and push the disk into the corner until it touches blade, surface and head. A larger disk suits a larger angle.";
+    SQUARE_SOURCE = "Precision Locating and Dividing Methods, 1914";
+    SQUARE_CARE = "Wipe blade, disk and surface. Clamp the work, take the square and disk away, and check again before the cut.";
 
     CENTRED = "Slot on centre";
     CENTRED_ABOUT = "Touch on, then move across and down";

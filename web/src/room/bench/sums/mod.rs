@@ -24,6 +24,7 @@ mod sheet;
 mod shrink;
 mod sine;
 mod speed;
+mod square;
 mod stacked;
 mod tapers;
 mod temper;
@@ -44,6 +45,7 @@ pub(crate) const EVERY: &[&Sum] = &[
     &curves::RADIUS,
     &tilt::SUM,
     &sine::SUM,
+    &square::SUM,
     &centred::SUM,
     &ring::SUM,
     &keyway::SUM,
