@@ -70,7 +70,8 @@ fn rounds_in_a_vee() {
     for k in 1..=200_i64 {
         let angle = Angle::from_degrees(part(k * 7_919 % 120_000 + 30_000, 1_000)).expect("small");
         let (round, width) = (mm(k * 31 % 977 + 5, 13), mm(k * 31 % 977 + 9, 11));
-        let found = rest(&Vee { round, angle, width }).expect("in bounds");
+        let thinner = mm(k * 31 % 977 + 4, 14);
+        let found = rest(&Vee { round, angle, width, other: Some(thinner) }).expect("in bounds");
         let half = Wide::of(angle.turns()).over(&Wide::whole(2));
         let radius = Wide::of(round.mm()).over(&Wide::whole(2));
         let apex = Wide::of(width.mm()).over(&Wide::whole(2)).over(&tan(&half));
@@ -81,6 +82,11 @@ fn rounds_in_a_vee() {
         hold(&what, found.top, &over.minus(&apex), scale, 40.0);
         hold(&what, found.over_apex, &over, scale, 40.0);
         hold(&what, found.apex, &apex, scale, 40.0);
+        let other = found.other.expect("another was given");
+        let more = Wide::of(thinner.mm()).over(&Wide::whole(2)).minus(&radius);
+        let centre = more.over(&half.sin_turns());
+        hold(&what, other.centre.about, &centre, centre.magnitude(), 20.0);
+        hold(&what, other.top.about, &centre.plus(&more), centre.magnitude(), 40.0);
     }
 }
 

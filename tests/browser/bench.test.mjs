@@ -17,6 +17,7 @@ const SUMS = [
   ['keyway', 'seat', ['shaft=10', 'key=6', 'side=2'], ['3.000 mm', '7.000 mm']],
   ['corners', 'hex', ['known=stock', 'size=20'], ['17.321 mm', 'Across flats']],
   ['vee', 'cradle', ['round=30', 'angle=60'], ['Top above', '19.019']],
+  ['vee', 'cradle', ['other=31'], ['The other’s top stands higher by', '1.500 mm']],
   ['dovetail', 'gib', ['part=groove'], ['28.144', 'wide −']],
   ['fit', 'h7', ['size=40', 'does=H8/f7'], ['0.025 mm', '0.089 mm', '+39 / 0', '−25 / −50']],
   ['fit', 'interf', ['size=25', 'does=own', 'classes=H7/p6'], ['Least hold', '0.001 mm', '0.035 mm']],

@@ -19,6 +19,8 @@ const ROWS = [
   ['corners', { sides: 4, size: 10 }, 'stock', 10 * Math.SQRT2],
   ['corners', { sides: 6, known: 'stock', size: 20 }, 'flats', 20 * Math.cos(rad(30))],
   ['vee', { round: 25, angle: 90, width: 30 }, 'top', 12.5 * Math.SQRT2 + 12.5 - 15],
+  ['vee', { round: 20, angle: 60, width: 30, other: 26 }, 'other_higher', 9],
+  ['vee', { round: 20, angle: 90, width: 30, other: 16 }, 'other_lower', 2 * (Math.SQRT2 + 1)],
   ['dovetail', { angle: 60, wide: 50, height: 10, roller: 8 }, 'reading', 50 - 20 / Math.tan(rad(60)) + 8 * (1 + 1 / Math.tan(rad(30)))],
   ['fit', { size: 25 }, 'play_least', 0.007],
   ['fit', { size: 25, does: 'own', classes: 'P7/h6' }, 'hold_most', 0.035],

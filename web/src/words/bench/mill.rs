@@ -70,10 +70,15 @@ words! {
 
     VEE = "Height in a V-block";
     VEE_ABOUT = "How high a round lies in a V";
-    VEE_ALSO = "vee block bar shaft cradle centre height";
+    VEE_ALSO = "vee block bar shaft cradle centre height difference two diameters";
     ROUND = "Round, diameter mm";
     SIDES_ANGLE = "Angle between the V’s sides";
     V_WIDTH = "V’s width at its face, mm";
+    OTHER = "Another round to compare, mm";
+    OTHER_HIGHER = "The other’s top stands higher by";
+    OTHER_LOWER = "The other’s top stands lower by";
+    OTHER_CENTRE_HIGHER = "The other’s centre is higher by";
+    OTHER_CENTRE_LOWER = "The other’s centre is lower by";
     TOP = "Top above the V’s face";
     CENTRE = "Centre above the face";
     APEX = "V’s point below the face";
