@@ -30,6 +30,24 @@ pub(crate) fn lifts() -> Vec<Try> {
     tries.collect()
 }
 
+pub(crate) fn between() -> Vec<Try> {
+    let tries = (1..=200_i64).zip(rules()).map(|(k, rule)| {
+        let angle = Angle::from_degrees(part(k * 7_919 % 60_000 + 10_000, 1_000)).expect("small");
+        let (span, wear) = (mm(k * 104_729 % 9_973 + 1_000, 31), mm(k % 17 + 1, 7));
+        let came = Tilt { angle, span, rule }.between(wear).expect("in bounds");
+        let turns = Wide::of(angle.turns());
+        let ratio = match rule {
+            Rule::Sine => turns.sin_turns(),
+            Rule::Tangent => tan(&turns),
+        };
+        let lift = Wide::of(span.mm()).by(&ratio);
+        let truth = lift.minus(&Wide::of(wear.mm()).by(&Wide::whole(2)));
+        let scale = lift.magnitude();
+        Try { what: format!("{angle:?} {span:?} {wear:?} {rule:?}"), came, truth, scale }
+    });
+    tries.collect()
+}
+
 pub(crate) fn angles() -> Vec<Try> {
     let tries = (1..=200_i64).zip(rules()).map(|(k, rule)| {
         let (span, lift) = (part(k * 7_919 % 9_973 + 200, 7), part(k * 31 % 1_999 + 1, 91));

@@ -91,6 +91,7 @@ const ROWS: &[Row] = &[
     Row { name: "ratchet::face_teeth", allowed: 12.0, tries: shapes::face_tilts },
     Row { name: "trial::wanted", allowed: 32.0, tries: involutes::by_caliper },
     Row { name: "Tilt::lift", allowed: 16.0, tries: lifts::lifts },
+    Row { name: "Tilt::between", allowed: 20.0, tries: lifts::between },
     Row { name: "cone::depth", allowed: 8.0, tries: cones::cones },
     Row { name: "speed::rpm", allowed: 4.0, tries: cones::turns },
     Row { name: "flats::largest", allowed: 4.0, tries: lifts::across_flats },

@@ -12,6 +12,7 @@ const SUMS = [
   ['tilt', 'feel', ['angle=1 30', 'span=50'], ['1.309 mm', '0.0515 in', 'Clamp the block']],
   ['tilt', 'shim', ['rule=tangent', 'span=40', 'angle=45'], ['40.000 mm', 'Tangent: a leaf lies flat']],
   ['sine', 'sine', ['angle=30', 'bar=5 in'], ['63.500 mm', '2.5000 in', 'No gauge blocks']],
+  ['sine', 'slip', ['angle=60', 'wear=2'], ['Left between the wear blocks', '105.985 mm', 'set 30°']],
   ['centred', 'saw', ['work=25', 'cutter=2', 'depth=6'], ['13.550', '2 turns and 71 marks']],
   ['ring', 'bolt', ['holes=6', 'diameter=60'], ['30.000 mm', '55.000 mm', 'Zero both dials']],
   ['keyway', 'seat', ['shaft=10', 'key=6', 'side=2'], ['3.000 mm', '7.000 mm']],
@@ -58,6 +59,7 @@ const SUMS = [
 /** What is refused: a sum, what is typed, the sentence tied to the last field typed into. */
 const REFUSED = [
   ['tilt', ['angle=95'], 'Angle must be between 0 and 80 degrees.'],
+  ['sine', ['angle=1', 'bar=100', 'wear=2'], 'The thickness must be from 0.001 to 0.872 mm.'],
   ['vee', ['round=90'], 'The blank must be from 0.001 to 42.426 mm.'],
   ['dovetail', ['roller=20'], 'A pin must be from 0.001 to 13.333 mm.'],
   ['keyway', ['key=30'], 'leave no space'],

@@ -2,6 +2,7 @@
 use handturn::bench::stack::{MOST, stacks};
 use handturn::measure::Length;
 use handturn::number::Fraction;
+use handturn::{Cause, Field};
 use rand::{Rng, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 
@@ -12,9 +13,10 @@ fn length(many: i64) -> Length {
     Length::from_mm(Fraction::new(many, UNIT).unwrap())
 }
 
-/// For each count of pieces the least that any of their sums is off, and of the sums that
-/// are off by just that the least: by going through them all.
-fn brute(wanted: i64, owned: &[i64], most: usize) -> Vec<(u64, i64)> {
+/// For each count of pieces, from `least` on, the least that any of their sums is off, and
+/// of the sums that are off by just that the least: by going through them all. Every sum
+/// begins with `pair`.
+fn brute(wanted: i64, pair: i64, owned: &[i64], least: usize, most: usize) -> Vec<(u64, i64)> {
     fn go(wanted: i64, owned: &[i64], left: usize, sum: i64, best: &mut (u64, i64)) {
         if left == 0 {
             *best = (*best).min((sum.abs_diff(wanted), sum));
@@ -26,33 +28,43 @@ fn brute(wanted: i64, owned: &[i64], most: usize) -> Vec<(u64, i64)> {
     }
     let count = |count| {
         let mut best = (u64::MAX, i64::MAX);
-        go(wanted, owned, count, 0, &mut best);
+        go(wanted, owned, count, pair, &mut best);
         best
     };
-    (1..=most.min(owned.len())).map(count).collect()
+    (least..=most.min(owned.len())).map(count).collect()
 }
 
 #[track_caller]
 fn check(wanted: i64, owned: &[i64], most: usize) {
+    worn(wanted, None, owned, most);
+}
+
+/// As they stand between two wear blocks, each so thick, or without.
+#[track_caller]
+fn worn(wanted: i64, wear: Option<i64>, owned: &[i64], most: usize) {
     let lengths: Vec<Length> = owned.iter().map(|piece| length(*piece)).collect();
-    let found = stacks(length(wanted), &lengths, most as u8).unwrap();
+    let found = stacks(length(wanted), wear.map(length), &lengths, most as u8).unwrap();
+    let (pair, least) = wear.map_or((0, 1), |wear| (2 * wear, 0));
     // A further piece is named only where it comes nearer.
     let mut nearest = u64::MAX;
     let mut truth = Vec::new();
-    for (k, (off, sum)) in brute(wanted, owned, most).into_iter().enumerate() {
+    let each = brute(wanted, pair, owned, least, most);
+    for (count, (off, sum)) in (least..).zip(each) {
         if off < nearest {
             nearest = off;
-            truth.push((k + 1, sum));
+            truth.push((count, sum));
         }
     }
     let told: Vec<(usize, Length)> =
         found.iter().map(|stack| (stack.pieces.len(), stack.sum)).collect();
     let truth: Vec<(usize, Length)> =
         truth.into_iter().map(|(count, sum)| (count, length(sum))).collect();
-    assert_eq!(told, truth, "{wanted} of {owned:?}, at most {most}");
+    assert_eq!(told, truth, "{wanted} of {owned:?} and twice {wear:?}, at most {most}");
     for stack in &found {
         let mut left = lengths.clone();
-        let mut sum = Fraction::ZERO;
+        assert_eq!(stack.wear, wear.map(length));
+        assert_eq!(stack.count(), stack.pieces.len() + usize::from(wear.is_some()) * 2);
+        let mut sum = length(pair).mm();
         for piece in &stack.pieces {
             let place = left.iter().position(|owned| owned == piece).expect("owned, used once");
             left.swap_remove(place);
@@ -75,6 +87,28 @@ fn stacks_of_random_sets_are_the_nearest_of_all() {
             (0..count).map(|_| rng.random_range(1..=400_000 / grid) * grid).collect();
         check(rng.random_range(1..=900_000), &owned, MOST);
     }
+}
+
+#[test]
+fn stacks_between_wear_blocks_are_the_nearest_of_all() {
+    let mut rng = ChaCha8Rng::seed_from_u64(7);
+    for round in 0..3_000 {
+        let count = rng.random_range(1..=12);
+        let grid = [10_000, 1_000, 254, 1][round % 4];
+        let owned: Vec<i64> =
+            (0..count).map(|_| rng.random_range(1..=400_000 / grid) * grid).collect();
+        let wear = rng.random_range(1..=100_000 / grid) * grid;
+        // Now and then the pair alone is all there is room for.
+        let more = if round % 5 == 0 { round as i64 % 3 } else { rng.random_range(0..=900_000) };
+        worn(2 * wear + more, Some(wear), &owned, MOST);
+    }
+    let (blocks, wear) = (inch_blocks(), 500 * 254);
+    for tenths in [43_301, 12_519, 25_000, 1_000] {
+        worn(tenths * 254, Some(wear), &blocks, 3);
+    }
+    let thick = stacks(length(99_999), Some(length(50_000)), &[length(1)], 4);
+    let greatest = Cause::OutOfLengths { least_um: 1, greatest_um: 499 };
+    assert_eq!(thick.map_err(|e| (e.field, e.cause)), Err((Field::Thickness, greatest)));
 }
 
 /// Feelers 0.05 to 1.00 mm, thirteen leaves, a few inch leaves among them.
@@ -106,7 +140,7 @@ fn stacks_of_the_inch_blocks() {
     }
     // 4.3301 in takes no more than four blocks.
     let lengths: Vec<Length> = owned.iter().map(|piece| length(*piece)).collect();
-    let found = stacks(length(43_301 * 254), &lengths, 4).unwrap();
+    let found = stacks(length(43_301 * 254), None, &lengths, 4).unwrap();
     assert!(found.last().unwrap().is_exact() && found.last().unwrap().pieces.len() <= 4);
 }
 

@@ -25,7 +25,7 @@ fn the_tilt() {
     let angle = Angle::from_degrees(Fraction::new(3, 2).expect("a half")).expect("an angle");
     let tilt = Tilt { angle, span: um(60_000), rule: Rule::Sine };
     let leaves = [50, 60, 70, 80, 100, 150, 200, 250, 300, 400, 500, 600, 700, 800, 900, 1000];
-    let found = tilt.choices(&leaves.map(um), 3).expect("leaves");
+    let found = tilt.choices(None, &leaves.map(um), 3).expect("leaves");
     let said = found.iter().map(|choice| {
         let pieces: Vec<_> = choice.stack.pieces.iter().map(|&piece| exact(piece)).collect();
         format!(

@@ -4,7 +4,8 @@
 //! thickness two pieces are found by one pointer rising and one falling; for three and
 //! four each first piece, or pair of them, is followed by such a walk through the rest.
 //! All thicknesses are whole numbers of one unit, so "exact" is exact, and what is
-//! named nearest is nearest of all.
+//! named nearest is nearest of all. A pair of wear blocks, one at each end of a stack, is
+//! laid aside first: the others make up what is left.
 //!
 //! ```
 //! use handturn::bench::stack::stacks;
@@ -13,7 +14,7 @@
 //! // Feelers of 0.05, 0.10, 0.15, 0.20 and 0.40 mm; 0.52 mm is wanted.
 //! let mm = |n| Fraction::new(n, 100).map(Length::from_mm);
 //! let owned = [mm(5)?, mm(10)?, mm(15)?, mm(20)?, mm(40)?];
-//! let found = stacks(mm(52)?, &owned, 3)?;
+//! let found = stacks(mm(52)?, None, &owned, 3)?;
 //! // One leaf misses by 0.12, two by 0.02 (0.40 + 0.10); three come no nearer.
 //! assert_eq!(found.iter().map(|stack| stack.sum).collect::<Vec<_>>(), [mm(40)?, mm(50)?]);
 //! # Ok::<(), handturn::Error>(())
@@ -21,19 +22,23 @@
 use crate::bounds::{LENGTH_UM, MAX_PIECES};
 use crate::error::{Cause, Error, Field};
 use crate::list::List;
-use crate::measure::Length;
-use crate::number::{Fraction, lcm};
+use crate::measure::{Length, given::um_down};
+use crate::number::{Approx, Fraction, lcm};
 
-/// Pieces in one stack.
+/// Pieces in one stack, wear blocks not counted.
 pub const MOST: usize = 4;
+/// Stacks named at most: one of each number of pieces, the wear blocks alone before them.
+pub const CHOICES: usize = MOST + 1;
 
 /// Pieces laid on each other.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Stack {
-    /// The pieces, the thickest first.
+    /// Thickness of each of the two wear blocks at its ends, where there are such.
+    pub wear: Option<Length>,
+    /// The other pieces, the thickest first.
     pub pieces: List<Length, MOST>,
-    /// What they come to.
+    /// What all of them come to.
     pub sum: Length,
     /// By how much that is more than wanted; below nought, less.
     pub over: Length,
@@ -45,18 +50,43 @@ impl Stack {
     pub fn is_exact(&self) -> bool {
         self.over.mm().is_zero()
     }
+
+    /// How many pieces there are in all, wear blocks among them.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        self.pieces.len().saturating_add(if self.wear.is_some() { 2 } else { 0 })
+    }
 }
 
 /// The stacks nearest to `wanted`: of one piece, then of two where those come nearer,
 /// and so on up to `most` pieces (at most [`MOST`]). Each of `owned` is used once; a
 /// thickness owned twice is listed twice. Of two as near, the thinner.
 ///
+/// With `wear` a pair of wear blocks, each so thick and besides those `owned`, ends every
+/// stack; the pair alone is the first.
+///
 /// # Errors
 /// [`Cause::Empty`] without pieces; [`Cause::TooMany`] (128); [`Cause::OutOfLengths`]
-/// for a thickness, wanted or owned; [`Cause::Overflow`] where they have no common unit.
-pub fn stacks(wanted: Length, owned: &[Length], most: u8) -> Result<List<Stack, MOST>, Error> {
-    let unit = unit(wanted, owned)?;
-    let target = whole(wanted, unit)?;
+/// for a thickness, wanted or owned, and of [`Field::Thickness`] for wear blocks that come
+/// to more than is wanted; [`Cause::Overflow`] where they have no common unit.
+#[doc(alias("slip gauges", "gauge blocks", "wear blocks"))]
+pub fn stacks(
+    wanted: Length,
+    wear: Option<Length>,
+    owned: &[Length],
+    most: u8,
+) -> Result<List<Stack, CHOICES>, Error> {
+    let unit = unit(wanted, wear, owned)?;
+    let pair = match wear {
+        None => 0,
+        Some(wear) => whole(wear, unit)?.saturating_mul(2),
+    };
+    let target = whole(wanted, unit)?.saturating_sub(pair);
+    if target < 0 {
+        let greatest_um = um_down(Approx::of(wanted.mm()).value / 2.0);
+        let cause = Cause::OutOfLengths { least_um: LENGTH_UM.0, greatest_um };
+        return Err(Error::new(Field::Thickness, cause));
+    }
     let mut pieces: List<i64, MAX_PIECES> = List::new();
     for &piece in owned {
         let piece = whole(piece, unit)?;
@@ -67,30 +97,37 @@ pub fn stacks(wanted: Length, owned: &[Length], most: u8) -> Result<List<Stack, 
         }
         let _ = pieces.insert(place, piece);
     }
-    let mut found: List<Stack, MOST> = List::new();
+    let mut found = List::new();
     let mut nearest = u64::MAX;
+    if wear.is_some() {
+        nearest = target.unsigned_abs();
+        let alone = Best { target, off: nearest, sum: 0, pieces: [0; MOST] };
+        let _ = found.push(alone.stack(unit, wear, pair)?);
+    }
     for count in 1..=usize::from(most).min(MOST) {
         let mut best = Best { target, off: nearest, sum: 0, pieces: [0; MOST] };
         best.seek(&pieces, [0; MOST], count);
         if best.off < nearest {
             nearest = best.off;
-            let _ = found.push(best.stack(unit)?);
+            let _ = found.push(best.stack(unit, wear, pair)?);
         }
     }
     Ok(found)
 }
 
 /// Parts of a millimetre in which every length is a whole number.
-fn unit(wanted: Length, owned: &[Length]) -> Result<i64, Error> {
+fn unit(wanted: Length, wear: Option<Length>, owned: &[Length]) -> Result<i64, Error> {
     if owned.is_empty() {
         return Err(Error::new(Field::Pieces, Cause::Empty));
     }
     let (least_um, greatest_um) = LENGTH_UM;
     let greatest = Fraction::whole(i64::from(greatest_um)).over(1000)?;
     let mut unit = 1_u64;
-    for length in owned.iter().chain([&wanted]) {
+    let wear = wear.iter().map(|wear| (wear, Field::Thickness));
+    for (length, field) in owned.iter().chain([&wanted]).map(|one| (one, Field::Pieces)).chain(wear)
+    {
         if length.mm() <= Fraction::ZERO || length.mm() > greatest {
-            return Err(Error::new(Field::Pieces, Cause::OutOfLengths { least_um, greatest_um }));
+            return Err(Error::new(field, Cause::OutOfLengths { least_um, greatest_um }));
         }
         unit = lcm(unit, length.mm().den().unsigned_abs()).ok_or(OVERFLOW)?;
     }
@@ -159,7 +196,8 @@ impl Best {
         }
     }
 
-    fn stack(&self, unit: i64) -> Result<Stack, Error> {
+    /// The pieces found, between wear blocks that come to `pair`.
+    fn stack(&self, unit: i64, wear: Option<Length>, pair: i64) -> Result<Stack, Error> {
         let length = |many: i64| Ok::<_, Error>(Length::from_mm(Fraction::new(many, unit)?));
         let mut pieces: List<Length, MOST> = List::new();
         for &piece in self.pieces.iter().filter(|piece| **piece > 0) {
@@ -168,8 +206,9 @@ impl Best {
             let _ = pieces.insert(place, piece);
         }
         Ok(Stack {
+            wear,
             pieces,
-            sum: length(self.sum)?,
+            sum: length(self.sum.saturating_add(pair))?,
             over: length(self.sum.saturating_sub(self.target))?,
         })
     }

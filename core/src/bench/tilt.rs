@@ -18,12 +18,13 @@
 //! assert!((tilt.lift()?.value - 0.52358).abs() < 5e-6);
 //! // 18 and 2½ thou, out of a set by thou.
 //! let thou = |n, d: i64| Length::from_inches(Fraction::new(n, d * 1000)?);
-//! let found = tilt.choices(&[thou(5, 2)?, thou(18, 1)?, thou(35, 1)?], 2)?;
+//! let found = tilt.choices(None, &[thou(5, 2)?, thou(18, 1)?, thou(35, 1)?], 2)?;
 //! assert_eq!(found[1].stack.sum, thou(41, 2)?);
 //! assert!((found[1].off_arcsec.value + 15.0).abs() < 0.5);
 //! # Ok::<(), handturn::Error>(())
 //! ```
-use super::stack::{MOST, Stack, stacks};
+use super::stack::{CHOICES, Stack, stacks};
+use crate::bounds::LENGTH_UM;
 use crate::error::{Cause, Error, Field};
 use crate::list::List;
 use crate::measure::{Angle, Length, given};
@@ -85,18 +86,41 @@ impl Tilt {
         Ok(Approx { value, bound: value * (16.0 * f64::EPSILON) })
     }
 
+    /// What is left of the lift between two wear blocks, each as thick as `wear`, in
+    /// millimetres.
+    ///
+    /// # Errors
+    /// As [`Self::lift`]; [`Cause::Zero`] and [`Cause::OutOfLengths`] of
+    /// [`Field::Thickness`], also where they come to more than the lift.
+    pub fn between(&self, wear: Length) -> Result<Approx, Error> {
+        let (lift, wear) = (self.lift()?, given::size(wear, Field::Thickness)?);
+        let left = lift.minus(Approx { value: 2.0 * wear, bound: f64::EPSILON * 2.0 * wear });
+        if left.value < -left.bound {
+            let greatest_um = given::um_down(lift.value / 2.0);
+            let cause = Cause::OutOfLengths { least_um: LENGTH_UM.0, greatest_um };
+            return Err(Error::new(Field::Thickness, cause));
+        }
+        Ok(left)
+    }
+
     /// The stacks of at most `most` of the pieces `owned` that come nearest, fewest
-    /// first, each with the angle it gives.
+    /// first, each with the angle it gives; between two wear blocks, each as thick as
+    /// `wear`, where there are such.
     ///
     /// # Errors
     /// As [`Self::lift`] and [`stacks`].
-    pub fn choices(&self, owned: &[Length], most: u8) -> Result<List<Choice, MOST>, Error> {
+    pub fn choices(
+        &self,
+        wear: Option<Length>,
+        owned: &[Length],
+        most: u8,
+    ) -> Result<List<Choice, CHOICES>, Error> {
         let lift = self.lift()?;
         let overflow = Error::new(Field::Length, Cause::Overflow);
         // A millionth of a millionth: far below what any leaf is ground to.
         let wanted = float::nearest(lift.value, 1_000_000_000).ok_or(overflow)?;
         let mut choices = List::new();
-        for stack in &stacks(Length::from_mm(wanted), owned, most)? {
+        for stack in &stacks(Length::from_mm(wanted), wear, owned, most)? {
             let Ok(degrees) = angle(self.span, stack.sum, self.rule) else { continue };
             let off = (degrees.value - 360.0 * float::of(self.angle.turns())) * 3600.0;
             let off_arcsec = Approx { value: off, bound: degrees.bound * 3600.0 * 2.0 };

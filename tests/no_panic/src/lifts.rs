@@ -12,10 +12,12 @@ use handturn::plate::coordinates::{Layout, Screw};
 
 pub fn calls() {
     let owned: [Length; 9] = any();
-    keep(stack::stacks(any(), &owned, any()));
+    keep(stack::stacks(any(), any(), &owned, any()));
     keep(Stack::is_exact(&any()));
+    keep(Stack::count(&any()));
     keep(Tilt::lift(&any()));
-    keep(Tilt::choices(&any(), &owned, any()));
+    keep(Tilt::between(&any(), any()));
+    keep(Tilt::choices(&any(), any(), &owned, any()));
     keep(Screw::after(&any(), any()));
     keep(Layout::touched(any(), any()));
     keep(flats::largest(any(), any()));

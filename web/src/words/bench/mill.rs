@@ -1,17 +1,18 @@
 //! Words of sums for the mill: sine bar, cuts on centre, rings of holes, V-blocks, dovetails,
 //! keyways and flats.
 use crate::words::{about, count, decimal};
-use handturn::measure::Length;
-use handturn::number::{Approx, float};
+use handturn::measure::{Angle, Length};
+use handturn::number::{Approx, Fraction, float};
 use handturn::plate::coordinates::{Comes, Reading};
 
 words! {
     SINE = "Sine bar";
     SINE_ABOUT = "Blocks under a roller for an angle";
-    SINE_ALSO = "gauge blocks slip angle tilt inspection table";
+    SINE_ALSO = "gauge blocks slip wear angle tilt inspection table";
     SINE_BAR = "Bar, roller to roller, mm";
     SINE_ANGLE = "Angle of the bar";
     SINE_STACK = "Stack the blocks to";
+    SINE_MICRON = "0.001 mm in the stack turns it by";
     SINE_YOURS = "From your blocks";
     SINE_NONE = "No gauge blocks are listed in Shop.";
     SINE_SOURCE = "Turning and Boring, F. D. Jones, 1914";
@@ -127,6 +128,21 @@ words! {
     FLAT_DEEP = "Depth of each cut";
     CORNERS_NOTE = "Gear divides the flats and tells what smaller stock leaves of the corners.";
     CORNERS_CARE = "Clamp on for each flat. Guard on.";
+}
+
+/// What is said of a bar that stands steep.
+#[must_use]
+pub(crate) fn steep(angle: Angle) -> Option<String> {
+    let whole = |degrees| Angle::from_degrees(Fraction::whole(degrees)).ok();
+    let rest = whole(90)?.turns().checked_sub(angle.turns()).ok()?;
+    (angle > whole(45)?).then(|| {
+        [
+            "Above 45° a sine bar’s error grows steeply. Common practice: set ",
+            &*crate::words::angle_text(Angle::from_turns(rest)),
+            ", the rest of a right angle, and work from a square face.",
+        ]
+        .concat()
+    })
 }
 
 /// A length whole where it is so, else to four places.

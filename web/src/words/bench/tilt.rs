@@ -2,13 +2,13 @@
 use crate::words::{about, seconds, signed_seconds};
 use handturn::bench::stack::Stack;
 use handturn::bench::tilt::{Choice, Rule, Tilt};
-use handturn::measure::Angle;
+use handturn::measure::{Angle, Length};
 use handturn::number::{Approx, Fraction, float};
 
 words! {
     NAME = "Tilt by feeler";
     ABOUT = "Leaves, shims or blocks under one edge";
-    ALSO = "sine bar tangent shim packing slope incline angle plate gauge block slip wedge draft";
+    ALSO = "sine bar tangent shim packing slope incline angle plate gauge block slip wear wedge draft";
     ANGLE = "Angle";
     SPAN = "Pivot to lifted edge, mm";
     RULE = "That width lies";
@@ -21,6 +21,8 @@ words! {
     COMES_TO = "Comes to";
     GIVES = "Gives";
     OFF = "Off";
+    WEAR = "Wear blocks, a pair, each mm";
+    BETWEEN = "Left between the wear blocks";
     OIL = "0.005 mm of oil or burr";
     CARE = "Wipe it clean. Clamp the block; the leaf only sets the angle; check again after tightening.";
     SOURCE = "Turning and Boring, F. D. Jones, 1914 (the sine), and plane trigonometry";
@@ -44,19 +46,23 @@ pub(crate) fn title(tilt: &Tilt, lift: Approx) -> String {
 }
 
 /// The pieces of a stack, each in the unit it is marked in: millimetres where two places
-/// tell it whole, else thou where one does.
+/// tell it whole, else thou where one does. Wear blocks come first, and the count with them.
 #[must_use]
 pub(crate) fn pieces(stack: &Stack) -> String {
-    let pieces = stack.pieces.iter().map(|piece| {
-        let tells = |value: Fraction, times| value.times(times).is_ok_and(Fraction::is_whole);
-        match piece.inches() {
-            Ok(inches) if !tells(piece.mm(), 100) && tells(inches, 10_000) => {
-                crate::words::decimal(inches.times(1_000).unwrap_or(inches), 1) + " thou"
-            }
-            _ => crate::words::decimal(piece.mm(), 4) + " mm",
+    let mut pieces: Vec<String> = stack.pieces.iter().map(piece).collect();
+    let Some(wear) = &stack.wear else { return pieces.join(" + ") };
+    pieces.insert(0, ["2 × ", &*piece(wear), " wear"].concat());
+    [&*pieces.join(" + "), ", ", &stack.count().to_string(), " in all"].concat()
+}
+
+fn piece(piece: &Length) -> String {
+    let tells = |value: Fraction, times| value.times(times).is_ok_and(Fraction::is_whole);
+    match piece.inches() {
+        Ok(inches) if !tells(piece.mm(), 100) && tells(inches, 10_000) => {
+            crate::words::decimal(inches.times(1_000).unwrap_or(inches), 1) + " thou"
         }
-    });
-    pieces.collect::<Vec<_>>().join(" + ")
+        _ => crate::words::decimal(piece.mm(), 4) + " mm",
+    }
 }
 
 /// By how much a choice is off.

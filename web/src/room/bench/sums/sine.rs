@@ -8,7 +8,7 @@ use crate::words::angle_text;
 use crate::words::bench::{mill as says, tilt};
 use handturn::bench::tilt::{Rule, Tilt};
 use handturn::measure::Angle;
-use handturn::number::{Approx, float};
+use handturn::number::{Approx, Fraction, float};
 use handturn::{Error, Field as Of};
 use maud::Markup;
 
@@ -22,6 +22,7 @@ pub(super) const SUM: Sum = Sum {
     entries: &[
         Entry::text("angle", says::SINE_ANGLE, "14.5"),
         Entry::text("bar", says::SINE_BAR, "127"),
+        stacked::WEAR,
     ],
     answer,
     source: says::SINE_SOURCE,
@@ -34,12 +35,19 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
     let at = |error: Error| about(error, &[(Of::Angle, "angle"), (Of::Length, "bar")]);
     let lift = bar.lift().map_err(at)?;
     let blocks = lists::lengths(given.fields, Stock::Blocks);
+    let (wear, left) = stacked::worn(given, &bar)?.unzip();
     let choices =
-        stacked::table(&bar, &blocks, (4, 4), Angle::ZERO, says::SINE_YOURS).map_err(at)?;
-    let notes = Vec::from_iter(choices.is_none().then(|| says::SINE_NONE.to_owned()));
+        stacked::table(&bar, wear, &blocks, (4, 4), Angle::ZERO, says::SINE_YOURS).map_err(at)?;
+    let mut notes = Vec::from_iter(choices.is_none().then(|| says::SINE_NONE.to_owned()));
+    notes.extend(says::steep(angle));
+    let micron = Fraction::new(1, 1000).unwrap_or(Fraction::ZERO);
+    let mut figures = vec![figure("stack", says::SINE_STACK, Value::About(lift))];
+    figures.extend(left);
+    let moved = stacked::moved(&bar, lift, micron);
+    figures.push(figure("micron", says::SINE_MICRON, Value::Text(moved)));
     Ok(Answer {
         title: says::told(&[&angle_text(angle), " on ", &says::short(span), " mm"], lift),
-        figures: vec![figure("stack", says::SINE_STACK, Value::About(lift))],
+        figures,
         tables: choices.into_iter().collect(),
         working: tilt::working(&bar, lift),
         notes,

@@ -5,8 +5,7 @@ use crate::owned::lists::{self, Stock};
 use crate::room::bench::sum::{Answer, Entry, Given, Group, Sum, Value, about, figure};
 use crate::room::steps::Wrong;
 use crate::words::bench::tilt as says;
-use handturn::bench::tilt::{Rule, Tilt, angle};
-use handturn::measure::Length;
+use handturn::bench::tilt::{Rule, Tilt};
 use handturn::number::{Approx, Fraction, float};
 use handturn::{Error, Field as Of};
 use maud::Markup;
@@ -27,6 +26,7 @@ pub(super) const SUM: Sum = Sum {
             &[("sine", says::ALONG_WORK), ("tangent", says::ALONG_BED)],
         ),
         Entry::text("limit", says::LIMIT, "0° 1′"),
+        stacked::WEAR,
     ],
     answer,
     source: says::SOURCE,
@@ -44,16 +44,18 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
     let at = |error: Error| about(error, &[(Of::Angle, "angle"), (Of::Length, "span")]);
     let lift = tilt.lift().map_err(at)?;
     let owned = lists::lengths(given.fields, Stock::Feelers);
-    let choices = stacked::table(&tilt, &owned, (2, 3), limit, says::FROM_YOURS).map_err(at)?;
+    let (wear, left) = stacked::worn(given, &tilt)?.unzip();
+    let choices =
+        stacked::table(&tilt, wear, &owned, (2, 3), limit, says::FROM_YOURS).map_err(at)?;
     let says_rule = if rule == Rule::Sine { says::SINE_SAYS } else { says::TANGENT_SAYS };
     let mut notes = vec![says_rule.to_owned()];
     if choices.is_none() {
         notes.push(says::NO_LEAVES.to_owned());
     }
-    let figures = vec![
-        figure("lift", says::LIFT, Value::About(lift)),
-        figure("oil", says::OIL, Value::Text(oil(&tilt, lift))),
-    ];
+    let oil = Fraction::new(1, 200).unwrap_or(Fraction::ZERO);
+    let mut figures = vec![figure("lift", says::LIFT, Value::About(lift))];
+    figures.extend(left);
+    figures.push(figure("oil", says::OIL, Value::Text(stacked::moved(&tilt, lift, oil))));
     Ok(Answer {
         title: says::title(&tilt, lift),
         figures,
@@ -62,15 +64,6 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
         notes,
         drawing: drawing(&tilt, lift),
     })
-}
-
-/// What a trace of oil under the edge does to the angle.
-fn oil(tilt: &Tilt, lift: Approx) -> String {
-    let oil = Fraction::new(1, 200).unwrap_or(Fraction::ZERO);
-    let thicker = float::nearest(lift.value, 1_000_000).and_then(|lift| lift.checked_add(oil).ok());
-    let with = thicker.and_then(|lift| angle(tilt.span, Length::from_mm(lift), tilt.rule).ok());
-    let degrees = tilt.angle.degrees().map_or(0.0, float::of);
-    with.map_or_else(String::new, |with| says::in_seconds(with.value - degrees))
 }
 
 fn drawing(tilt: &Tilt, lift: Approx) -> Markup {
