@@ -15,7 +15,7 @@ pub fn entry(fields: &Fields) -> Option<Entry> {
     let markup = html! {
         p { (answer.title) }
         (paper::figures(&answer, false, ""))
-        @for table in &answer.tables { (paper::table(table)) }
+        @for table in &answer.tables { (paper::table(table, usize::MAX)) }
         @for note in &answer.notes { p { (note) } }
         @if !sum.care.is_empty() { (caution(html! { (sum.care) })) }
         figure.draw { (answer.drawing) figcaption.why { (says::TO_SCALE) } }

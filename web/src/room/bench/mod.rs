@@ -16,7 +16,7 @@ use crate::room::steps::Wrong;
 use crate::seam::{Effect, Event};
 use crate::words::{self, bench as says, errors::said};
 use maud::{Markup, html};
-use sum::{Answer, Entry, Group, Kind, Sum};
+use sum::{Answer, Entry, Group, Kind, Sum, Table};
 use sums::EVERY;
 
 /// The sum that stands open, if one was chosen.
@@ -84,7 +84,7 @@ fn one(fields: &Fields, sum: &'static Sum) -> Markup {
             @if let Some(answer) = &answer {
                 div.sum-ans id="be-answer" {
                     (paper::figures(answer, wrong.is_some(), fields.get("bench-said")))
-                    @for table in &answer.tables { (paper::table(table)) }
+                    @for table in &answer.tables { (rows(fields, sum, table)) }
                     @if !sum.care.is_empty() { (caution(html! { (sum.care) })) }
                     @for note in &answer.notes { p.why { (note) } }
                     (crate::room::card::put_button(fields, "bench"))
@@ -94,6 +94,27 @@ fn one(fields: &Fields, sum: &'static Sum) -> Markup {
                     h2 { (words::BY_HAND) }
                     ul.work { @for line in &answer.working { li { (line) } } }
                     p.why { (says::source(sum.source)) }
+                }
+            }
+        }
+    }
+}
+
+/// A table; a long one in full only when asked for.
+fn rows(fields: &Fields, sum: &Sum, table: &Table) -> Markup {
+    const LONG: usize = 100;
+    const SHOWN: usize = 20;
+    let all = table.rows.len();
+    if all <= LONG {
+        return paper::table(table, LONG);
+    }
+    let asked = fields.get("bench-rows") == sum.key;
+    html! {
+        div id="be-rows" tabindex="-1" {
+            (paper::table(table, if asked { all } else { SHOWN }))
+            @if !asked {
+                button.btn type="button" data-do="bench-rows" data-value=(sum.key) {
+                    (words::show_rows(0, u32::try_from(all).unwrap_or(u32::MAX)))
                 }
             }
         }
@@ -156,6 +177,10 @@ pub fn event(fields: &mut Fields, event: &Event) -> Option<Vec<Effect>> {
     match (event.kind, event.name) {
         ("key", name) if fields.get("room") == "bench" => Some(key(fields, name, event.value)),
         ("press", "bench") => Some(open_sum(fields, event.value)),
+        ("press", "bench-rows") => {
+            fields.set("bench-rows", event.value);
+            Some(vec![Effect::Focus("be-rows".to_owned())])
+        }
         ("type", "bench-find") => {
             fields.set("bench-find", event.value);
             Some(Vec::new())

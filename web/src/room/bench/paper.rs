@@ -31,15 +31,15 @@ pub(super) fn figures(answer: &Answer, stale: bool, again: &str) -> Markup {
     }
 }
 
-/// A table; it scrolls sideways where it must.
-pub(super) fn table(table: &Table) -> Markup {
+/// A table, its first `most` rows; it scrolls sideways where it must.
+pub(super) fn table(table: &Table, most: usize) -> Markup {
     html! {
         div.scroll tabindex="0" role="region" aria-label=(table.caption) {
             table.readings {
                 caption { (table.caption) }
                 thead { tr { @for (_, label) in table.head { th scope="col" { (label) } } } }
                 tbody {
-                    @for row in &table.rows {
+                    @for row in table.rows.iter().take(most) {
                         tr {
                             @for (k, value) in row.iter().enumerate() {
                                 @if k == 0 { th scope="row" { (cell(value)) } } @else { td { (cell(value)) } }

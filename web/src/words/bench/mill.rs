@@ -57,6 +57,9 @@ words! {
     HOLES = "Holes";
     DIAMETER = "Circle’s diameter, mm";
     FIRST = "First hole at, from X anticlockwise";
+    SENSE = "Holes count";
+    ANTICLOCKWISE = "anticlockwise";
+    CLOCKWISE = "clockwise";
     FROM_LEFT = "Centre from the X edge, mm";
     FROM_FRONT = "Centre from the Y edge, mm";
     FINDER = "Edge finder, diameter mm";

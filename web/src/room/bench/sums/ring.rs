@@ -22,6 +22,11 @@ pub(super) const SUM: Sum = Sum {
         Entry::number("holes", says::HOLES, "12"),
         Entry::text("diameter", says::DIAMETER, "80"),
         Entry::text("first", says::FIRST, "90"),
+        Entry::choice(
+            "sense",
+            says::SENSE,
+            &[("left", says::ANTICLOCKWISE), ("right", says::CLOCKWISE)],
+        ),
         Entry::text("x", says::FROM_LEFT, "50"),
         Entry::text("y", says::FROM_FRONT, "50"),
         Entry::text("finder", says::FINDER, "10"),
@@ -32,7 +37,7 @@ pub(super) const SUM: Sum = Sum {
 };
 
 /// More holes are for Divide's make-the-plate, which lists any number.
-const HOLES: Bound = Bound { field: Of::Holes, least: 2, greatest: 100 };
+const HOLES: Bound = Bound { field: Of::Holes, least: 2, greatest: 400 };
 
 fn answer(given: &Given) -> Result<Answer, Wrong> {
     let holes = given.count("holes", HOLES)?;
@@ -40,7 +45,8 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
         holes,
         diameter: given.length("diameter", Of::Ring)?,
         first: given.angle("first", Of::Angle)?,
-        sense: Sense::Anticlockwise,
+        sense: given
+            .choice("sense", &[("left", Sense::Anticlockwise), ("right", Sense::Clockwise)])?,
         centre: [given.length("x", Of::Length)?, given.length("y", Of::Depth)?],
     };
     let asked = layout;
@@ -86,6 +92,8 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
 fn drawing(layout: &Layout, found: &[Hole], title: &str) -> Markup {
     let radius = says::mm(layout.diameter) / 2.0;
     let [x, y] = layout.centre.map(says::mm);
+    // Close holes are drawn smaller, so that each stands apart.
+    let dot = (1.2 / found.len() as f64).min(0.05) * radius;
     let mut sketch = Sketch::default()
         .line("o", &[(0.0, y + radius * 1.2), (0.0, 0.0), (x + radius * 1.2, 0.0)])
         .circle("t", (x, y), radius)
@@ -93,8 +101,7 @@ fn drawing(layout: &Layout, found: &[Hole], title: &str) -> Markup {
         .size((0.0, 0.0), (0.0, y), 16.0, &says::short(layout.centre[1]));
     for (k, hole) in found.iter().enumerate() {
         let [right, up] = hole.centre.from_centre.map(|place| place.value);
-        sketch =
-            sketch.circle(if k == 0 { "a w" } else { "o" }, (x + right, y + up), radius * 0.05);
+        sketch = sketch.circle(if k == 0 { "a w" } else { "o" }, (x + right, y + up), dot);
     }
     sketch.label("n", (x, y), title).markup(title)
 }
