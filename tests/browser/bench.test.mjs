@@ -15,6 +15,8 @@ const SUMS = [
   ['sine', 'slip', ['angle=60', 'wear=2'], ['Left between the wear blocks', '105.985 mm', 'set 30°']],
   ['centred', 'saw', ['work=25', 'cutter=2', 'depth=6'], ['13.550', '2 turns and 71 marks']],
   ['ring', 'bolt', ['holes=6', 'diameter=60'], ['30.000 mm', '55.000 mm', 'Zero both dials']],
+  ['centred', 'slit', ['from=side'], ['From the top to the centre', '1 turn and 21 marks']],
+  ['ring', 'pcd', ['sense=right', 'holes=400'], ['List all 400']],
   ['keyway', 'seat', ['shaft=10', 'key=6', 'side=2'], ['3.000 mm', '7.000 mm']],
   ['corners', 'hex', ['known=stock', 'size=20'], ['17.321 mm', 'Across flats']],
   ['vee', 'cradle', ['round=30', 'angle=60'], ['Top above', '19.019']],

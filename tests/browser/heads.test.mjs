@@ -35,7 +35,7 @@ async function handedOver(browser) {
 test('heads go as a file to another device and stay there', async () => {
   const text = await withBrowser(handedOver);
   const { kind, version, heads } = JSON.parse(text);
-  assert.deepEqual([kind, version, heads.length], ['handturn-shop', 1, 2]);
+  assert.deepEqual([kind, version, heads.length], ['handturn-shop', 2, 2]);
   assert.deepEqual([heads[0].plates, heads[1].ratio], ['15 16 / 39 43', '60 : 1']);
   const profile = newProfile();
   try {
@@ -77,7 +77,7 @@ test('a foreign or damaged file changes nothing, and says where', () => withBrow
     ['deep.json', '['.repeat(200_000), /no file of the Shop/],
     ['run.json', run, /It holds a Run: open it in the list of Runs\./],
     ['cut.json', good.slice(0, -40), /no file of the Shop/],
-    ['newer.json', good.replace('"version":1', '"version":2'), /newer version/],
+    ['newer.json', good.replace('"version":2', '"version":3'), /newer version/],
     ['lacks.json', good.replace('"slack"', '"__proto__"'), /It is damaged\./],
     ['where.json', good.replace('60 : 1', '0 : 1'), /Head 2, “Worm ratio”: Worm ratio must be above 0/],
     ['markup.json', good.replace('39 43', '<img src=x onerror=alert(1)>'), /Head 1, “Holes in each circle/],

@@ -88,7 +88,7 @@ test('the whole Shop goes as a file, shows what it changes, and comes back by on
   await (await list(one, 'drills', 'taps')).fill('M6 x 0.75\n2 BA');
   const text = await handedOver(one);
   const { kind, version, lists } = JSON.parse(text);
-  assert.deepEqual([kind, version, lists.feelers, lists.taps], ['handturn-shop', 1, '0.05 0.1', 'M6 x 0.75\n2 BA']);
+  assert.deepEqual([kind, version, lists.feelers, lists.taps], ['handturn-shop', 2, '0.05 0.1', 'M6 x 0.75\n2 BA']);
   await (await list(one, 'measures', 'feelers')).fill('0.3');
   await (await list(one, 'measures', 'blocks')).fill('5');
   const said = await opened(one, 'mine.json', text);
@@ -100,7 +100,7 @@ test('the whole Shop goes as a file, shows what it changes, and comes back by on
   assert.equal(await one.locator('#own-blocks').inputValue(), '5');
   const rows = [
     ['cut.json', text.slice(0, -9), /no file of the Shop/],
-    ['newer.json', text.replace('"version":1', '"version":2'), /newer version/],
+    ['newer.json', text.replace('"version":2', '"version":3'), /newer version/],
     ['lacks.json', text.replace('"feelers"', '"fillers"'), /It is damaged\./],
     ['where.json', text.replace('2 BA', '2 BX'), /“Taps”: Item 2: No thread goes by this name\./],
   ];

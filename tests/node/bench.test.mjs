@@ -14,6 +14,7 @@ const ROWS = [
   ['sine', { angle: 30, bar: 100 }, 'stack', 50],
   ['centred', { work: 25, cutter: 2, depth: 6 }, 'across', 13.55],
   ['centred', { work: 10, cutter: 6, depth: 3 }, 'at_sides', 2],
+  ['centred', { work: 25, cutter: 2, depth: 6, from: 'side' }, 'dial', '1 turn and 21 marks'],
   ['ring', { holes: 6, diameter: 60 }, 'chord', 30],
   ['keyway', { shaft: 10, key: 6, side: 2 }, 'over', 7],
   ['corners', { sides: 4, size: 10 }, 'stock', 10 * Math.SQRT2],

@@ -7,7 +7,7 @@
 //! most half a mark, and nothing builds up. A dial is always come up to with its figures
 //! rising: a move that falls goes past by the slack first, at least by half a turn
 //! (common practice of the trade). Plane geometry, our own derivation.
-use crate::bounds::{HOLES, TABLE_MARKS};
+use crate::bounds::{HOLES, LENGTH_UM, TABLE_MARKS};
 use crate::error::{Cause, Error, Field};
 use crate::head::Sense;
 use crate::measure::given::{from_nought, over, plus, size};
@@ -254,6 +254,19 @@ impl Screw {
         self.reading(Approx { value, bound: f64::EPSILON * value }, None)
     }
 
+    /// As [`after`](Self::after), of a move in millimetres that is not exact.
+    ///
+    /// # Errors
+    /// As there.
+    pub fn after_about(&self, by: Approx) -> Result<Reading, Error> {
+        let (least_um, greatest_um) = LENGTH_UM;
+        if !(by.value >= 0.0 && by.value * 1000.0 <= float::of(Fraction::whole(greatest_um.into())))
+        {
+            return Err(Error::new(Field::Length, Cause::OutOfLengths { least_um, greatest_um }));
+        }
+        self.reading(by, None)
+    }
+
     /// What the dial reads at the coordinate `at`, come to from the coordinate `before`, or
     /// from zero.
     fn reading(&self, at: Approx, before: Option<Approx>) -> Result<Reading, Error> {
@@ -431,6 +444,13 @@ mod tests {
         let good = screw(false);
         assert_eq!(mark(Screw { marks: 1, ..good }), Err((Field::Table, range(2, 10_000))));
         assert_eq!(mark(Screw { lead: mm(0, 1), ..good }), Err((Field::Table, Cause::Zero)));
+        let about =
+            |value| good.after_about(Approx { value, bound: 1e-15 }).map(|r| (r.turns, r.mark));
+        // 12.34 mm of a 5 mm screw with 50 marks: 2 turns and 23.4 marks.
+        assert_eq!(about(12.34), Ok((2, 23)));
+        for beyond in [-0.1, 10_000.1, f64::NAN, f64::INFINITY] {
+            assert_eq!(about(beyond).map_err(|e| e.field), Err(Field::Length), "{beyond}");
+        }
         let slack = Screw { slack: mm(-1, 1), ..good };
         assert!(matches!(mark(slack), Err((Field::Table, Cause::OutOfLengths { .. }))));
     }

@@ -19,6 +19,7 @@ pub fn calls() {
     keep(Tilt::between(&any(), any()));
     keep(Tilt::choices(&any(), any(), &owned, any()));
     keep(Screw::after(&any(), any()));
+    keep(Screw::after_about(&any(), any()));
     keep(Layout::touched(any(), any()));
     keep(flats::largest(any(), any()));
     keep(centre::moves(&any()));

@@ -11,8 +11,8 @@ use handturn::{Cause, Error, Field};
 /// What the file calls itself.
 const KIND: &str = "handturn-shop";
 /// Version of its form. A file of a later one is refused, so raise it when an entry or a
-/// list is added.
-const VERSION: u16 = 1;
+/// list is added. Version 2 brought the mill's vertical screw.
+const VERSION: u16 = 2;
 /// What a file of heads alone called itself, and its only version.
 const HEADS: &str = "handturn-heads";
 /// Bytes of one entry; far more than any head fills.
@@ -78,13 +78,47 @@ impl Kept for Lists {
     }
 }
 
+/// The lists of the first version: what came later reads as its default.
+struct First(Lists);
+
+impl First {
+    fn stocks() -> impl Iterator<Item = (usize, Stock)> {
+        Stock::ALL.into_iter().enumerate().filter(|(_, stock)| stock.since() == 1)
+    }
+}
+
+impl Kept for First {
+    fn blank() -> Self {
+        let text = |stock: Stock| if stock.since() == 1 { "" } else { stock.default() };
+        Self(Lists(Stock::ALL.map(|stock| text(stock).to_owned())))
+    }
+    fn each(&mut self, io: &mut Io<'_>) {
+        let keys: Vec<&str> = Self::stocks().map(|(_, stock)| stock.key()).collect();
+        io.record(&keys, self);
+    }
+    fn part(&mut self, k: usize) -> Option<&mut dyn Kept> {
+        let (place, _) = Self::stocks().nth(k)?;
+        self.0.part(place)
+    }
+}
+
 /// What a file holds.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Held {
     /// Every head.
     pub heads: Vec<Texts>,
     /// Every list; none in a file of heads alone.
-    pub lists: Option<Lists>,
+    lists: Option<Lists>,
+    /// The version that wrote it.
+    version: u16,
+}
+
+impl Held {
+    /// The text of each list that such a file has.
+    pub fn lists(&self) -> impl Iterator<Item = (Stock, &str)> {
+        let known = |(stock, _): &(Stock, &str)| stock.since() <= self.version;
+        self.lists.iter().flat_map(Lists::each).filter(known)
+    }
 }
 
 struct Shop {
@@ -92,6 +126,13 @@ struct Shop {
     version: u16,
     heads: Vec<Texts>,
     lists: Lists,
+}
+
+struct Earlier {
+    kind: String,
+    version: u16,
+    heads: Vec<Texts>,
+    lists: First,
 }
 
 struct Heads {
@@ -108,6 +149,7 @@ struct Says {
 
 record! {
     Shop { kind, version, heads, lists }
+    Earlier { kind, version, heads, lists }
     Heads { kind, version, heads }
     Says { kind, version }
 }
@@ -157,13 +199,18 @@ pub fn from_file(text: &str) -> Result<Held, Refused> {
     if says.version > VERSION {
         return Err(Refused::Newer);
     }
-    let held = if says.kind == KIND {
-        let found = json::read::<Shop>(text).ok().filter(|found| found.version == VERSION);
-        found.map(|Shop { heads, lists, .. }| Held { heads, lists: Some(lists) })
-    } else {
-        let found = json::read::<Heads>(text).ok().filter(|found| found.version == 1);
-        found.map(|Heads { heads, .. }| Held { heads, lists: None })
+    let version = says.version;
+    let held = match (&*says.kind, version) {
+        (KIND, VERSION) => {
+            json::read::<Shop>(text).ok().map(|found| (found.heads, Some(found.lists)))
+        }
+        (KIND, 1) => {
+            json::read::<Earlier>(text).ok().map(|found| (found.heads, Some(found.lists.0)))
+        }
+        (HEADS, 1) => json::read::<Heads>(text).ok().map(|found| (found.heads, None)),
+        _ => None,
     };
+    let held = held.map(|(heads, lists)| Held { heads, lists, version });
     let held = held.filter(|held| !held.heads.is_empty()).ok_or(Refused::Damaged)?;
     for (place, head) in held.heads.iter().enumerate() {
         head.check().map_err(|bad| {
@@ -171,7 +218,7 @@ pub fn from_file(text: &str) -> Result<Held, Refused> {
             Refused::Head(place, bad, typed.map_or("", |(_, text)| text).to_owned())
         })?;
     }
-    for (stock, text) in held.lists.iter().flat_map(Lists::each) {
+    for (stock, text) in held.lists() {
         lists::check(stock, text).map_err(|error| Refused::List(stock, error, text.to_owned()))?;
     }
     Ok(held)
@@ -206,10 +253,29 @@ mod tests {
     #[test]
     fn all_of_it_comes_back_from_a_file() {
         let text = good();
-        assert!(text.starts_with("{\"kind\":\"handturn-shop\",\"version\":1,\"heads\":[{\"name\":\"Dividing head\",\"ratio\":\"40 : 1\","), "{text}");
+        assert!(text.starts_with("{\"kind\":\"handturn-shop\",\"version\":2,\"heads\":[{\"name\":\"Dividing head\",\"ratio\":\"40 : 1\","), "{text}");
         assert!(holds_heads(&text));
         let heads = vec![head(PLATES_A), head("")];
-        assert_eq!(from_file(&text), Ok(Held { heads, lists: Some(lists()) }));
+        assert_eq!(from_file(&text), Ok(Held { heads, lists: Some(lists()), version: 2 }));
+    }
+
+    /// A file of the first version has no vertical screw and says nothing of it.
+    #[test]
+    fn an_earlier_file_of_the_shop_is_read() {
+        let earlier = changed(|file| {
+            file["version"] = json!(1);
+            file["lists"].as_object_mut().unwrap().remove("mill-knee");
+        });
+        let held = earlier.unwrap();
+        assert_eq!(held.heads, [head(PLATES_A), head("")]);
+        let all = lists();
+        let wanted = all.each().filter(|(stock, _)| *stock != Stock::MillKnee);
+        assert!(held.lists().eq(wanted));
+        let lacks = changed(|file| {
+            file["version"] = json!(1);
+            file["lists"].as_object_mut().unwrap().remove("feelers");
+        });
+        assert_eq!(lacks, Err(Refused::Damaged));
     }
 
     #[test]
@@ -217,9 +283,10 @@ mod tests {
         let heads = vec![head(PLATES_A)];
         let kind = HEADS.to_owned();
         let text = json::write(&mut Heads { kind, version: 1, heads: heads.clone() });
-        assert_eq!(from_file(&text), Ok(Held { heads, lists: None }));
+        assert_eq!(from_file(&text), Ok(Held { heads, lists: None, version: 1 }));
         assert_eq!(from_file(&text.replace(":1,", ":0,")), Err(Refused::Damaged));
-        assert_eq!(from_file(&text.replace(":1,", ":2,")), Err(Refused::Newer));
+        assert_eq!(from_file(&text.replace(":1,", ":2,")), Err(Refused::Damaged));
+        assert_eq!(from_file(&text.replace(":1,", ":3,")), Err(Refused::Newer));
         for end in (0..text.len()).filter(|end| text.is_char_boundary(*end)) {
             assert!(from_file(&text[..end]).is_err(), "{end}");
         }
@@ -254,7 +321,7 @@ mod tests {
             assert_eq!(from_file(foreign), Err(Refused::Foreign), "{foreign}");
         }
         assert_eq!(from_file("{\"frozen\":{\"version\":1},\"events\":[]}"), Err(Refused::ARun));
-        assert_eq!(changed(|file| file["version"] = json!(2)), Err(Refused::Newer));
+        assert_eq!(changed(|file| file["version"] = json!(3)), Err(Refused::Newer));
         let newer = "{\"kind\":\"handturn-shop\",\"version\":7,\"of\":\"a form not known yet\"}";
         assert_eq!(from_file(newer), Err(Refused::Newer));
         assert_eq!(changed(|file| file["version"] = json!(0)), Err(Refused::Damaged));

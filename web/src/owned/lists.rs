@@ -136,6 +136,8 @@ stocks! {
     MillTable: "mill-table", Kind::Screw, "5 / 100 / 0.2";
     /// The mill's cross screw and dial.
     MillCross: "mill-cross", Kind::Screw, "5 / 100 / 0.2";
+    /// The mill's vertical screw and dial, of its knee or its head.
+    MillKnee: "mill-knee", Kind::Screw, "";
     /// The mill's spindle speeds.
     MillSpeeds: "mill-speeds", SPEEDS, "";
     /// Drills.
@@ -171,6 +173,14 @@ impl Stock {
     #[must_use]
     pub fn of_key(key: &str) -> Option<Self> {
         Self::ALL.into_iter().find(|stock| stock.key() == key)
+    }
+
+    /// The version of the Shop's file that first held it.
+    pub(super) const fn since(self) -> u16 {
+        match self {
+            Self::MillKnee => 2,
+            _ => 1,
+        }
     }
 }
 
@@ -236,6 +246,8 @@ pub fn check(stock: Stock, text: &str) -> Result<usize, Error> {
         Kind::Ratios => ratios(text).map(|list| list.len()),
         Kind::Ratio => read::ratio(text).map(|_| 1).map_err(|e| e.of(Field::Gearbox)),
         Kind::Pitch => pitch(text).map(|_| 1).map_err(|e| e.of(Field::Screw)),
+        // What may not be owned stands empty until it is typed.
+        Kind::Screw if text.trim().is_empty() && stock.default().is_empty() => Ok(0),
         Kind::Screw => screw_in(text).map(|_| 1),
         Kind::Count(bound) => read::count(text, bound).map(|_| 1),
         Kind::Choice(choices) if choices.contains(&text) => Ok(1),
@@ -511,6 +523,8 @@ mod tests {
             (Stock::Gearbox, "1 1/2; 2:1", 3),
             (Stock::MillTable, "8 tpi / 125", 1),
             (Stock::Knurls, "0.8 1 1/32", 3),
+            (Stock::MillKnee, " ", 0),
+            (Stock::MillKnee, "2.5 / 50", 1),
             (Stock::Taps, "", 0),
         ];
         for (stock, text, count) in rows {

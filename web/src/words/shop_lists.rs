@@ -48,6 +48,7 @@ pub const fn label(stock: Stock) -> &'static str {
         Stock::LatheSpeeds => "Lathe speeds, rpm",
         Stock::MillTable => "Table screw, along",
         Stock::MillCross => "Cross screw",
+        Stock::MillKnee => "Vertical screw, knee or head",
         Stock::MillSpeeds => "Mill speeds, rpm",
         Stock::Drills => "Drills",
         Stock::Taps => "Taps",
@@ -75,6 +76,7 @@ pub const fn hint(stock: Stock) -> &'static str {
         Stock::TopSlide | Stock::MillTable => {
             "Pitch / marks once round / slack in mm: 5 / 100 / 0.2, or 8 tpi / 125."
         }
+        Stock::MillKnee => "Leave it empty where the mill has none with a dial.",
         Stock::Drills => {
             "Sets: number, letter, fraction, metric. Single ones: #7 F 6.35 9/64. A minus takes away: number -#41 -#61-#80."
         }
@@ -182,6 +184,7 @@ pub fn summary(fields: &Fields, stock: Stock) -> (String, String) {
             let chosen = choices(stock).iter().find(|(value, _)| *value == text);
             return (chosen.map_or("", |(_, label)| label).to_owned(), String::new());
         }
+        _ if text.is_empty() => return (super::NONE.to_owned(), String::new()),
         _ => return (text.to_owned(), String::new()),
     };
     let number = lists::check(stock, text).unwrap_or(0);

@@ -79,3 +79,59 @@ fn a_person_finds_a_sum_types_and_comes_back_to_it() {
     visit.typed("bench-find", "qqq");
     visit.shows(&["No sum goes by this word."]);
 }
+
+/// A ring counts either way; what is long is listed in full when asked for.
+#[test]
+fn a_ring_counts_either_way_and_a_long_one_is_folded() {
+    let mut visit = Visit::to("bench");
+    visit.press("bench", "ring");
+    visit.typed("be-ring-holes", "4");
+    visit.typed("be-ring-first", "0");
+    // From 50 + 5 of the finder: the second hole 40 above the centre, or 40 below it.
+    visit.shows(&["95.000 mm", "15.000 mm"]);
+    let second = |visit: &Visit| {
+        let row = visit.page.split("<tr>").nth(3).unwrap_or_default();
+        (row.contains(">95.000 mm<"), row.contains(">15.000 mm<"))
+    };
+    assert_eq!(second(&visit), (true, false));
+    visit.press("be-ring-sense", "right");
+    assert_eq!(second(&visit), (false, true));
+    visit.typed("be-ring-holes", "400");
+    let rows = |visit: &Visit| visit.page.matches("<tr>").count();
+    assert_eq!(rows(&visit), 21);
+    visit.press("bench-rows", "ring");
+    assert_eq!(rows(&visit), 401);
+    assert_eq!(visit.asked[0], "focus be-rows");
+    visit.typed("be-ring-holes", "401");
+    visit.shows(&["from 2 to 400"]);
+}
+
+/// Depths are told by the dials of the screws that are owned.
+#[test]
+fn depths_are_told_by_the_dials_owned() {
+    let mut visit = Visit::to("shop");
+    visit.typed("own-mill-knee", "2.5 / 50");
+    visit.press("room", "bench");
+    // 13.55 mm = 5 turns and 21 marks of 0.05; 6.05 mm = 1 turn and 21 marks of 5 / 100.
+    visit.press("bench", "centred");
+    for (name, text) in [("work", "25"), ("cutter", "2"), ("depth", "6")] {
+        visit.typed(&["be-centred-", name].concat(), text);
+    }
+    visit.shows(&["On the cross screw’s dial", "2 turns and 71 marks", "2 turns and 21 marks"]);
+    visit.press("be-centred-from", "side");
+    visit.shows(&["From the top to the centre", "5 turns and 21 marks", "1 turn and 21 marks"]);
+    // 16.5 mm at 135°: 12 + 5 ÷ tan 67.5° = 14.071 mm, 5 turns and 31.4 marks.
+    visit.press("bench", "point");
+    for (name, text) in [("diameter", "10"), ("angle", "135"), ("depth", "12")] {
+        visit.typed(&["be-point-", name].concat(), text);
+    }
+    visit.shows(&["5 turns and 31 marks, 0.0211 mm short"]);
+    visit.press("bench", "countersink");
+    visit.press("be-countersink-of", "cap");
+    visit.shows(&["2 turns and 20 marks"]);
+    visit.press("bench", "counterbore");
+    visit.shows(&["Top slide set straight, on its dial", "3 turns and 25 marks"]);
+    // 1 mm at 45° is 1.41421 mm along the face, 70.7 marks of 0.02.
+    visit.press("bench", "chamfer");
+    visit.shows(&["On the top slide’s dial", "0 turns and 71 marks, 0.0058 mm over"]);
+}

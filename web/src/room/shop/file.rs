@@ -63,8 +63,8 @@ pub(super) fn undo(fields: &mut Fields) {
 fn add(fields: &mut Fields, name: &str, found: Held) -> String {
     let mut known = heads::texts(fields);
     let mut new: Vec<Texts> = Vec::new();
-    for Texts(texts) in found.heads {
-        let head = Texts(texts.map(|text| clean(&text)));
+    for Texts(texts) in &found.heads {
+        let head = Texts(texts.each_ref().map(|text| clean(text)));
         if !known.contains(&head) {
             known.push(head.clone());
             new.push(head);
@@ -77,7 +77,7 @@ fn add(fields: &mut Fields, name: &str, found: Held) -> String {
     let mut before = fields.clone();
     before.rename(|name| is_ours(name).then(|| name.to_owned()));
     let mut changes = String::new();
-    for (stock, text) in found.lists.iter().flat_map(Lists::each) {
+    for (stock, text) in found.lists() {
         let text = clean(text);
         if lists::text(fields, stock).trim() != text.trim() {
             let was = lists::text(fields, stock).to_owned();
@@ -176,7 +176,7 @@ mod tests {
         let run = crate::keep::file(crate::keep::tests::run(64, 3));
         refused(&run, "It holds a Run: open it in the list of Runs.");
         refused(
-            &good.replace("\"version\":1", "\"version\":2"),
+            &good.replace("\"version\":2", "\"version\":3"),
             "This was written by a newer version of Handturn.",
         );
         refused(&good.replace("\"slack\"", "\"slick\""), "It is damaged.");

@@ -1,6 +1,7 @@
 //! A slot, saw cut or flat on centre by touching on.
-use crate::draw::sketch::Sketch;
-use crate::owned::lists::{self, Stock};
+use super::dials;
+use crate::draw::sketch::{Point, Sketch};
+use crate::owned::lists::Stock;
 use crate::room::bench::sum::{Answer, Entry, Given, Group, Sum, Value, about, figure};
 use crate::room::steps::Wrong;
 use crate::words::bench::mill as says;
@@ -20,6 +21,7 @@ pub(super) const SUM: Sum = Sum {
         Entry::text("cutter", says::CUTTER, "1"),
         Entry::text("depth", says::DEEP, "5"),
         Entry::text("paper", says::PAPER, "0.05"),
+        Entry::choice("from", says::FROM, &[("top", says::ABOVE), ("side", says::BESIDE)]),
     ],
     answer,
     source: says::COMMON,
@@ -37,29 +39,36 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
         [(Of::Blank, "work"), (Of::Tool, "cutter"), (Of::Length, "paper"), (Of::Depth, "depth")];
     let at = |error: Error| about(error, &places);
     let found = moves(&touch).map_err(at)?;
-    let mut figures = vec![
-        figure("across", says::ACROSS, Value::Length(found.across)),
-        figure("down", says::DOWN, Value::Length(found.down)),
-        figure("at_sides", says::AT_SIDES, Value::About(found.at_sides)),
-        figure("left", says::LEFT_BELOW, Value::Length(found.left)),
-    ];
-    let screw = lists::screw(given.fields, Stock::MillCross);
-    if let Some(reading) = screw.and_then(|(screw, _)| screw.after(found.across).ok()) {
-        figures.push(figure(
-            "dial",
-            says::ACROSS_READS,
-            Value::Text(says::turns_and_marks(&reading)),
-        ));
+    let side = given.choice("from", &[("top", false), ("side", true)])?;
+    let (to_centre, to_depth) = (Value::Length(found.across), Value::Length(found.down));
+    let cross = |by: &Value| dials::reads(given, Stock::MillCross, ("dial", says::CROSS_READS), by);
+    let mut figures = Vec::new();
+    if side {
+        figures.push(figure("across", says::TOP_TO_CENTRE, to_centre.clone()));
+        figures.extend(dials::vertical(given, &to_centre));
+        figures.push(figure("down", says::SIDE_TO_DEPTH, to_depth.clone()));
+        figures.extend(cross(&to_depth));
+    } else {
+        figures.push(figure("across", says::ACROSS, to_centre.clone()));
+        figures.extend(cross(&to_centre));
+        figures.push(figure("down", says::DOWN, to_depth.clone()));
+        figures.extend(dials::vertical(given, &to_depth));
     }
+    figures.push(figure("at_sides", says::AT_SIDES, Value::About(found.at_sides)));
+    figures.push(figure("left", says::LEFT_BELOW, Value::Length(found.left)));
     let [work, cutter, paper] = [touch.work, touch.cutter, touch.paper].map(says::short);
+    let (way, note) = if side {
+        (" mm from the top", says::BESIDE_NOTE)
+    } else {
+        (" mm across", says::CENTRED_NOTE)
+    };
     Ok(Answer {
-        title: [&*cutter, " mm in ", &*work, " mm: ", &says::short(found.across), " mm across"]
-            .concat(),
+        title: [&*cutter, " mm in ", &*work, " mm: ", &says::short(found.across), way].concat(),
         figures,
         tables: Vec::new(),
         working: vec![
             [
-                "Across = (",
+                "To the centre = (",
                 &*work,
                 " + ",
                 &cutter,
@@ -71,7 +80,7 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
             ]
             .concat(),
             [
-                "Down = ",
+                "To full depth = ",
                 &*says::short(touch.depth),
                 " + ",
                 &paper,
@@ -87,27 +96,29 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
             ]
             .concat(),
         ],
-        notes: vec![says::CENTRED_NOTE.to_owned()],
-        drawing: drawing(&touch, &found),
+        notes: vec![note.to_owned()],
+        drawing: drawing(&touch, &found, side),
     })
 }
 
-fn drawing(touch: &Touch, found: &Moves) -> Markup {
+fn drawing(touch: &Touch, found: &Moves, side: bool) -> Markup {
     let [work, cutter, depth, across] =
         [touch.work, touch.cutter, touch.depth, found.across].map(says::mm);
     let (radius, half) = (work / 2.0, cutter / 2.0);
     let floor = radius - depth;
     let rise = radius - found.arc.value;
+    // From the side all of it lies a quarter turn on.
+    let at = |(x, y): Point| if side { (y, -x) } else { (x, y) };
+    let to = radius + depth * 0.2;
+    let sides = [(-half, rise), (-half, floor), (half, floor), (half, rise)].map(at);
+    let name = if side { says::TOP_TO_CENTRE } else { says::ACROSS };
     Sketch::default()
         .circle("o m", (0.0, 0.0), radius)
-        .rect("b", (-half, floor), (half, radius + depth * 0.2))
-        .line("o", &[(-half, rise), (-half, floor), (half, floor), (half, rise)])
-        .rect("a w", (-across - half, floor), (-across + half, radius + depth * 0.2))
-        .line("t", &[(0.0, radius * 1.3), (0.0, -radius * 1.1)])
-        .size((0.0, -radius), (-across, -radius), 22.0, &says::short(found.across))
-        .size((radius, radius), (radius, floor), 18.0, &says::short(touch.depth))
-        .markup(
-            &[says::CENTRED, ": ", &says::short(found.across), " mm from the side to the centre"]
-                .concat(),
-        )
+        .rect("b", at((-half, floor)), at((half, to)))
+        .line("o", &sides)
+        .rect("a w", at((-across - half, floor)), at((-across + half, to)))
+        .line("t", &[at((0.0, radius * 1.3)), at((0.0, -radius * 1.1))])
+        .size(at((0.0, -radius)), at((-across, -radius)), 22.0, &says::short(found.across))
+        .size(at((radius, radius)), at((radius, floor)), 18.0, &says::short(touch.depth))
+        .markup(&[says::CENTRED, ". ", name, ": ", &says::short(found.across), " mm"].concat())
 }

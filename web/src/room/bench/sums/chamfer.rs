@@ -1,8 +1,10 @@
 //! Chamfers by slide travel.
+use super::dials;
 use crate::draw::sketch::Sketch;
+use crate::owned::lists::Stock;
 use crate::room::bench::sum::{Answer, Entry, Given as Asked, Group, Sum, Value, about, figure};
 use crate::room::steps::Wrong;
-use crate::words::bench::chamfer as says;
+use crate::words::bench::{chamfer as says, mill};
 use handturn::bench::chamfer::{Chamfer, Given, Legs};
 use handturn::measure::Length;
 use handturn::number::{Approx, float};
@@ -74,15 +76,19 @@ fn answer(asked: &Asked) -> Result<Answer, Wrong> {
         }
     })?;
     let twice = Approx { value: legs.off_radius.value * 2.0, bound: legs.off_radius.bound * 2.0 };
+    let face = Value::About(legs.face);
+    let mut figures = vec![
+        figure("off-radius", says::CROSS, Value::About(legs.off_radius)),
+        figure("on-diameter", says::CROSS_DIAMETER, Value::About(twice)),
+        figure("along", says::SADDLE, Value::About(legs.along)),
+        figure("face", says::TOP, face.clone()),
+    ];
+    let dial = ("top-slide-dial", mill::TOP_SLIDE_READS);
+    figures.extend(dials::reads(asked, Stock::TopSlide, dial, &face));
+    figures.push(figure("end", says::END, Value::About(legs.end)));
     Ok(Answer {
         title: says::title(&legs),
-        figures: vec![
-            figure("off-radius", says::CROSS, Value::About(legs.off_radius)),
-            figure("on-diameter", says::CROSS_DIAMETER, Value::About(twice)),
-            figure("along", says::SADDLE, Value::About(legs.along)),
-            figure("face", says::TOP, Value::About(legs.face)),
-            figure("end", says::END, Value::About(legs.end)),
-        ],
+        figures,
         tables: Vec::new(),
         working: says::working(&legs, float::tan_turns(float::of(angle.turns()))),
         notes,

@@ -1,8 +1,10 @@
 //! A counterbore and the walls it leaves.
+use super::dials;
 use crate::draw::sketch::Sketch;
+use crate::owned::lists::Stock;
 use crate::room::bench::sum::{Answer, Entry, Given, Group, Sum, Value, about, figure};
 use crate::room::steps::Wrong;
-use crate::words::bench::counterbore as says;
+use crate::words::bench::{counterbore as says, mill};
 use crate::words::decimal;
 use handturn::Field as Of;
 use handturn::bench::counterbore::{Counterbore, Walls, largest, walls};
@@ -61,6 +63,10 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
         let most = largest(&ask, wanted).map_err(|e| ("wanted", e))?;
         figures.push(figure("largest", says::LARGEST, Value::Length(most)));
     }
+    let deep = Value::Length(ask.depth);
+    figures.extend(dials::vertical(given, &deep));
+    let straight = ("top_slide_dial", mill::TOP_SLIDE_STRAIGHT);
+    figures.extend(dials::reads(given, Stock::TopSlide, straight, &deep));
     let title = says::title(&ask, &found);
     Ok(Answer {
         figures,

@@ -1,7 +1,8 @@
 //! Countersinks for a diameter or a screw's head; counterbores for cap heads.
+use super::dials;
 use crate::draw::sketch::Sketch;
 use crate::owned::lists::{self, Stock};
-use crate::room::bench::sum::{Answer, Entry, Given, Group, Sum, Value, about, figure};
+use crate::room::bench::sum::{Answer, Entry, Figure, Given, Group, Sum, Value, about, figure};
 use crate::room::steps::Wrong;
 use crate::words::bench::countersink as says;
 use handturn::bench::cone::{Countersink, Depths};
@@ -124,7 +125,7 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
     let drawing = drawing(&sink, &depths, &title);
     Ok(Answer {
         title,
-        figures: figures(&depths),
+        figures: figures(given, &depths),
         tables: Vec::new(),
         working: says::working(&sink, &depths),
         notes,
@@ -139,16 +140,18 @@ fn named(standard: Standard, typed: &str) -> Option<(&'static str, Length)> {
     Some((head.name, standard.size(head.name).ok()??.0))
 }
 
-fn figures(depths: &Depths) -> Vec<crate::room::bench::sum::Figure> {
+fn figures(given: &Given, depths: &Depths) -> Vec<Figure> {
     let tenth = |growth: Approx| Approx { value: growth.value / 10.0, bound: growth.bound / 5.0 };
     let touches = if depths.on_edge { says::EDGE } else { says::FACE };
-    let mut figures = vec![
-        figure("down", says::DOWN, Value::About(depths.from_touch)),
+    let down = Value::About(depths.from_touch);
+    let mut figures = vec![figure("down", says::DOWN, down.clone())];
+    figures.extend(dials::vertical(given, &down));
+    figures.extend([
         figure("touches", says::TOUCHES, Value::Text(touches.to_owned())),
         figure("tip", says::TIP, Value::About(depths.tip)),
         figure("mouth", says::MOUTH, Value::About(depths.mouth)),
         figure("grows", says::GROWS, Value::About(tenth(depths.growth))),
-    ];
+    ]);
     if let Some(ball) = depths.ball {
         figures.push(figure("ball-above", says::BALL_UP, Value::About(ball.above)));
         figures.push(figure("ball-touches", says::BALL_AT, Value::About(ball.touches)));
@@ -185,13 +188,14 @@ fn counterbore(given: &Given) -> Result<Answer, Wrong> {
         .size((-r, 0.0), (r, 0.0), 20.0, &says::across(bore))
         .size((r * 2.0, 0.0), (r * 2.0, -h), 16.0, &crate::words::mm(deep))
         .markup(&title);
+    let down = Value::Length(deep);
+    let mut figures = vec![figure("down", says::DEEP, down.clone())];
+    figures.extend(dials::vertical(given, &down));
+    figures.push(figure("bore", says::BORE, Value::Length(bore)));
+    figures.push(figure("head", says::CLEAR, Value::Length(head)));
     Ok(Answer {
         title,
-        figures: vec![
-            figure("down", says::DEEP, Value::Length(deep)),
-            figure("bore", says::BORE, Value::Length(bore)),
-            figure("head", says::CLEAR, Value::Length(head)),
-        ],
+        figures,
         tables: Vec::new(),
         working: says::bore_working(height, below, deep),
         notes: vec![says::BORE_MEMORY.to_owned()],

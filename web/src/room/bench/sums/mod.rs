@@ -9,6 +9,7 @@ mod corners;
 mod counterbore;
 mod countersink;
 mod curves;
+mod dials;
 mod dovetail;
 mod fit;
 mod former;

@@ -1,4 +1,5 @@
 //! Drill points: depth to the tip and to the shoulder, spot drills.
+use super::dials;
 use crate::draw::sketch::Sketch;
 use crate::room::bench::sum::{Answer, Entry, Given, Group, Sum, Value, about, figure};
 use crate::room::steps::Wrong;
@@ -75,6 +76,7 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
         figure("tip", says::TIP, Value::About(depths.tip)),
     );
     let mut figures = if to_tip { vec![full, tip] } else { vec![tip, full] };
+    figures.extend(dials::vertical(given, &Value::About(depths.tip)));
     figures.push(figure("point", says::POINT, Value::About(depths.point)));
     if let (Some(left), Some(through)) = (depths.left, depths.through) {
         figures.push(figure("left", says::LEFT, Value::About(left)));
