@@ -31,18 +31,25 @@ pub(super) fn figures(answer: &Answer, stale: bool, again: &str) -> Markup {
     }
 }
 
-/// A table, its first `most` rows; it scrolls sideways where it must.
+/// A table, its first `most` rows; it scrolls sideways where it must. A column without a
+/// label stands under the one before it.
 pub(super) fn table(table: &Table, most: usize) -> Markup {
     html! {
         div.scroll tabindex="0" role="region" aria-label=(table.caption) {
             table.readings {
                 caption { (table.caption) }
-                thead { tr { @for (_, label) in table.head { th scope="col" { (label) } } } }
+                thead { tr { @for (_, label) in table.head.iter().filter(labelled) { th scope="col" { (label) } } } }
                 tbody {
                     @for row in table.rows.iter().take(most) {
                         tr {
                             @for (k, value) in row.iter().enumerate() {
-                                @if k == 0 { th scope="row" { (cell(value)) } } @else { td { (cell(value)) } }
+                                @if k == 0 { th scope="row" { (cell(value)) } }
+                                @else if table.head.get(k).is_some_and(|head| labelled(&head)) {
+                                    td {
+                                        (cell(value))
+                                        @if let Some(under) = under(table, row, k) { span.in { b { (under) } } }
+                                    }
+                                }
                             }
                         }
                     }
@@ -50,6 +57,19 @@ pub(super) fn table(table: &Table, most: usize) -> Markup {
             }
         }
     }
+}
+
+/// Whether a column has a label of its own.
+fn labelled((_, label): &&(&str, &str)) -> bool {
+    !label.is_empty()
+}
+
+/// What stands under column `k` of a row.
+fn under(table: &Table, row: &[Value], k: usize) -> Option<String> {
+    let next = table.head.get(k + 1)?;
+    let value = row.get(k + 1).filter(|_| !labelled(&next))?;
+    let (main, unit, _) = parts(value);
+    Some(says::with_unit(&main, unit))
 }
 
 fn cell(value: &Value) -> Markup {

@@ -74,10 +74,10 @@ words! {
     FINDER = "Edge finder, diameter mm";
     CHORD = "Hole to hole, straight";
     WORST_HOLE = "Worst that rounding to marks does";
-    HOLE_TABLE = "Every hole, from the edges";
+    HOLE_TABLE = "Every hole, from the edges; dials in turns (t) and marks";
     HOLE = "Hole";
-    X_DIAL = "X dial";
-    Y_DIAL = "Y dial";
+    X_AND_DIAL = "X, its dial";
+    Y_AND_DIAL = "Y, its dial";
     RING_NOTE = "Zero both dials with the finder just touching each edge. Come up to every reading with the figures rising; where it says “past”, go back that far first, so that the slack stays on one side.";
     RING_CARE = "Clamp the work, lock the table for each hole; drill clear before the table moves.";
 
@@ -167,11 +167,12 @@ pub(crate) fn short(length: Length) -> String {
 #[must_use]
 pub(crate) fn dial(reading: &Reading) -> String {
     let turns = |turns: i64, mark: u32| {
-        [&*crate::words::grouped(turns), " t + ", &mark.to_string()].concat()
+        // Held together, so that a narrow cell parts only what is said from where to go back.
+        [&*crate::words::grouped(turns), "\u{a0}t\u{a0}+\u{a0}", &mark.to_string()].concat()
     };
     let there = turns(reading.turns, reading.mark);
     match reading.comes {
-        Comes::Past { turns: back, mark } => [&*there, ", past ", &turns(back, mark)].concat(),
+        Comes::Past { turns: back, mark } => [&*there, ", past\u{a0}", &turns(back, mark)].concat(),
         Comes::Stays => there + ", stays",
         Comes::Straight => there,
     }

@@ -76,7 +76,7 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
         tables: vec![Table {
             key: "holes",
             caption: says::HOLE_TABLE,
-            head: &[("hole", says::HOLE), ("x", "X"), ("x_dial", says::X_DIAL), ("y", "Y"), ("y_dial", says::Y_DIAL)],
+            head: &[("hole", says::HOLE), ("x", says::X_AND_DIAL), ("x_dial", ""), ("y", says::Y_AND_DIAL), ("y_dial", "")],
             rows: found.iter().enumerate().map(row).collect(),
         }],
         working: vec![
