@@ -137,21 +137,116 @@ test('two tabs do not overwrite each other', () => withBrowser(async (browser) =
   assert.equal(await third.locator('#own-blocks').inputValue(), '7');
 }));
 
-test('a full or refused store is said at once', () => withBrowser(async (browser) => {
-  const full = await shop(browser, { before: () => {
+const FULL = 'The device is full: what you do here is not kept.';
+const REFUSED = 'The browser refuses to store: what you do here is not kept.';
+
+/** What is said of the store over the page. */
+const notice = (page, text) => page.locator('#notice[role=alert]', { hasText: text }).waitFor();
+
+test('a full store is said at once in every room, moves nothing, and is asked again', () => withBrowser(async (browser) => {
+  const page = await shop(browser, { before: () => {
     const { put } = IDBObjectStore.prototype;
+    window.full = true;
     IDBObjectStore.prototype.put = function (value, key) {
-      if (key === 'page' && value.includes('own-')) throw new DOMException('no space', 'QuotaExceededError');
+      if (window.full && key === 'page' && value.includes('own-')) throw new DOMException('no space', 'QuotaExceededError');
       return put.call(this, value, key);
     };
   } });
-  await (await list(full, 'measures', 'blocks')).fill('5');
-  await full.locator('main [role=alert]', { hasText: 'The device is full: what you type is not kept.' }).waitFor();
-  assert.equal(JSON.parse(await handedOver(full)).lists.blocks, '5', 'the file is still offered');
-  const refused = await shop(browser, { before: () => {
-    indexedDB.open = () => { throw new DOMException('refused', 'SecurityError'); };
+  const blocks = await list(page, 'measures', 'blocks');
+  await blocks.focus();
+  const before = await blocks.boundingBox();
+  await blocks.fill('5');
+  await notice(page, FULL);
+  assert.deepEqual(await blocks.boundingBox(), before, 'the field stays under the hand');
+  assert.equal(await page.evaluate(() => document.activeElement.id), 'own-blocks');
+  assert.equal(JSON.parse(await handedOver(page)).lists.blocks, '5', 'the file is still offered');
+  for (const room of ['divide', 'thread', 'gear', 'bench', 'card']) {
+    await page.locator(`[data-do=room][data-value=${room}]`).click();
+    await notice(page, FULL);
+  }
+  await page.locator('[data-do=store-again]').click();
+  await notice(page, 'Tried again: it is still so.');
+  // Put away, it is said in the Shop, and no more elsewhere.
+  await page.locator('[data-do=store-away]').click();
+  await page.locator('#notice').waitFor({ state: 'detached' });
+  await page.locator('[data-do=room][data-value=shop]').click();
+  await page.locator('main .care', { hasText: FULL }).waitFor();
+  await page.evaluate(() => { window.full = false; });
+  await page.locator('main [data-do=store-again]').click();
+  await page.locator('main .care', { hasText: FULL }).waitFor({ state: 'detached' });
+  await stored(page, 'own-blocks', '5');
+  assert.deepEqual([...page.seen.errors, ...page.seen.violations], []);
+}));
+
+test('a refused store is said at once; with another try all that was typed is kept', () => withBrowser(async (browser) => {
+  const before = await shop(browser);
+  await (await list(before, 'measures', 'feelers')).fill('0.07');
+  await stored(before, 'own-feelers', '0.07');
+  await before.close();
+  const page = await browser.open(FILE, { before: () => {
+    const { open } = IDBFactory.prototype;
+    window.refuses = true;
+    IDBFactory.prototype.open = function (...given) {
+      if (window.refuses) throw new DOMException('refused', 'SecurityError');
+      return open.apply(this, given);
+    };
   } });
-  await refused.locator('main [role=alert]', { hasText: 'The browser refuses to store' }).waitFor();
+  await notice(page, REFUSED);
+  await page.locator('[data-do=store-again]').click();
+  await notice(page, 'Tried again: it is still so.');
+  await page.locator('#parts').fill('91');
+  await page.locator('[data-do=room][data-value=shop]').click();
+  await (await list(page, 'measures', 'blocks')).fill('7');
+  await page.evaluate(() => { window.refuses = false; });
+  await page.locator('#notice [data-do=store-again]').click();
+  await page.locator('#notice').waitFor({ state: 'detached' });
+  // What the store held is here, and what was typed meanwhile is in it.
+  await page.waitForFunction(() => document.getElementById('own-feelers').value === '0.07');
+  assert.equal(await page.locator('#own-blocks').inputValue(), '7');
+  await stored(page, 'own-blocks', '7');
+  const later = await browser.open(FILE);
+  await later.locator('[data-do=room][data-value=divide]').click();
+  await later.waitForFunction(() => document.getElementById('parts')?.value === '91');
+  assert.deepEqual([...page.seen.errors, ...page.seen.violations], []);
+}));
+
+/** In the page: the store fails to open so many times, as one does right after a kill. */
+const failing = (times) => `window.fails = ${times};(${function fails() {
+  const { open } = IDBFactory.prototype;
+  IDBFactory.prototype.open = function (...given) {
+    if (window.fails-- <= 0) return open.apply(this, given);
+    const request = {};
+    setTimeout(() => {
+      request.error = new DOMException('Internal error opening backing store', 'UnknownError');
+      request.onerror();
+    });
+    return request;
+  };
+}})()`;
+
+test('a store that does not open for a moment is tried again before anything is said', () => withBrowser(async (browser) => {
+  const first = await shop(browser);
+  await (await list(first, 'measures', 'feelers')).fill('0.07');
+  await stored(first, 'own-feelers', '0.07');
+  await first.close();
+  const watched = (times) => `${failing(times)};window.said = 0;new MutationObserver(() => {
+    if (document.getElementById('notice')) window.said++;
+  }).observe(document, { childList: true, subtree: true })`;
+  const soon = await shop(browser, { before: watched(2) });
+  await list(soon, 'measures', 'feelers');
+  assert.equal(await soon.locator('#own-feelers').inputValue(), '0.07');
+  assert.deepEqual(await soon.evaluate(() => [window.fails, window.said]), [-1, 0]);
+  // The page opens without it meanwhile; what is typed then is kept, what is stored comes.
+  const late = await browser.open(FILE, { before: watched(4) });
+  await late.locator('#parts').fill('93');
+  await late.locator('[data-do=room][data-value=shop]').click();
+  await late.waitForFunction(() => document.getElementById('own-feelers')?.value === '0.07');
+  assert.equal(await late.evaluate(() => window.said), 0);
+  await stored(late, 'parts', '93');
+  // One that never opens is said in the end.
+  const never = await browser.open(FILE, { before: failing(1e6) });
+  await notice(never, REFUSED);
+  assert.equal(await never.evaluate(() => window.fails), 1e6 - 5);
 }));
 
 test('what was kept and can not be read is set aside, not overwritten', () => withBrowser(async (browser) => {
@@ -173,9 +268,22 @@ test('what was kept and can not be read is set aside, not overwritten', () => wi
   const damaged = '[["own-blocks","5"],["own-feel';
   await inStore(damaged);
   await page.reload();
-  await page.locator('#notice', { hasText: 'could not be read. It was set aside' }).waitFor();
+  await notice(page, 'could not be read. It was set aside');
+  const handed = async (where) => {
+    const [file] = await Promise.all([page.waitForEvent('download'), page.locator(`${where} [data-do=store-unread]`).click()]);
+    assert.equal(file.suggestedFilename(), 'handturn-unread.json');
+    return JSON.parse(readFileSync(await file.path(), 'utf8')).map(([, text]) => text);
+  };
+  assert.deepEqual(await handed('#notice'), [damaged]);
+  await page.locator('[data-do=store-away]').click();
+  await page.locator('#notice').waitFor({ state: 'detached' });
   await page.locator('[data-do=room][data-value=shop]').click();
   await (await list(page, 'measures', 'feelers')).fill('0.1');
   await stored(page, 'own-feelers', '0.1');
   assert.ok((await inStore(null)).includes(damaged));
+  // It can still be got at when the page opens again.
+  await page.reload();
+  await page.locator('#shop-title').waitFor();
+  assert.equal(await page.locator('#notice').count(), 0);
+  assert.deepEqual(await handed('main'), [damaged]);
 }));

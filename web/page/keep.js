@@ -9,6 +9,11 @@ const NAME = 'handturn-1'; // product and schema version; every page on a disk s
 const SHARED = /^(last-)?(own|head)-|^shop-(heads|chosen)$/;
 const MOST = 8e6; // characters of one stored Run that are looked at
 const SLOW_MS = 3000;
+// Right after a browser was killed its store may not open for a moment.
+const PAUSES_MS = [100, 300, 800, 1800];
+const FOR_GOOD = ['SecurityError', 'VersionError'];
+const HEADS = /^(last-)?head-|^shop-/;
+const aside = () => IDBKeyRange.bound('unread ', 'unread \uffff');
 
 const me = [...crypto.getRandomValues(new Uint32Array(4))].join('-');
 const others = 'BroadcastChannel' in globalThis ? new BroadcastChannel(NAME) : null;
@@ -17,6 +22,10 @@ const shops = 'BroadcastChannel' in globalThis ? new BroadcastChannel(`${NAME} p
 const held = new Map();
 let tell = () => {};
 let base = null;
+/** The store has been read once. */
+let read = false;
+/** It was told that the store does not take all. */
+let failing = false;
 
 const completed = (work) => new Promise((resolve, reject) => {
   work.oncomplete = () => resolve();
@@ -38,30 +47,68 @@ function refuse(work, why) {
 }
 
 /** Opens the store and gives the events that tell what lies in it, in order. */
-export async function startKeeping(send) {
+export function startKeeping(send) {
   tell = send;
+  return open(PAUSES_MS);
+}
+
+async function open([pause, ...later]) {
   try {
-    const request = indexedDB.open(NAME, 1);
-    request.onupgradeneeded = () => ['runs', 'events', 'page'].forEach((store) => request.result.createObjectStore(store));
-    base = await result(request);
-    base.onversionchange = () => base.close();
-    base.onclose = () => { base = null; tell('storage', 'refused', 'closed'); };
-    const work = reading('runs', 'page');
-    const [page, runs] = await Promise.all([
-      result(work.objectStore('page').get('page')), result(work.objectStore('runs').getAllKeys()),
-    ]);
-    const found = [['storage', 'ready']];
-    known = there = fieldsOf(page) ?? new Map();
-    if (typeof page === 'string' && fieldsOf(page)) found.push(['stored-page', '', page]);
-    else if (page !== undefined) {
-      await setAside(page);
-      found.push(['unread']);
-    }
-    for (const run of runs) found.push(['stored', String(run), await stored(reading('runs', 'events'), run)]);
-    return found;
+    return await found();
   } catch (fault) {
-    return [['storage', 'refused', reason(fault)]];
+    base?.close();
+    base = null;
+    if (!pause || FOR_GOOD.includes(fault?.name)) return [['storage', 'refused', reason(fault)]];
+    await new Promise((resolve) => { setTimeout(resolve, pause); });
+    return open(later);
   }
+}
+
+async function found() {
+  const request = indexedDB.open(NAME, 1);
+  request.onupgradeneeded = () => ['runs', 'events', 'page'].forEach((store) => request.result.createObjectStore(store));
+  const opened = await result(request);
+  base = opened;
+  base.onversionchange = base.onclose = () => {
+    opened.close();
+    base = null;
+    refused('closed');
+  };
+  const work = reading('runs', 'page');
+  const [page, unread, runs] = await Promise.all([
+    result(work.objectStore('page').get('page')), result(work.objectStore('page').count(aside())),
+    result(work.objectStore('runs').getAllKeys()),
+  ]);
+  const events = [['storage', 'ready']];
+  const fields = fieldsOf(page);
+  if (page !== undefined && !fields) {
+    await setAside(page);
+    events.push(['unread', 'now']);
+  } else if (unread) {
+    events.push(['unread']);
+  }
+  for (const run of runs) events.push(['stored', String(run), await stored(reading('runs', 'events'), run)]);
+  // What was typed before it could be read goes with it: nothing is waited for from here on.
+  there = fields ?? new Map();
+  const all = typed === null ? there : joined(there, fieldsOf(typed));
+  if (!read) known = there;
+  read = true;
+  failing = false;
+  if (fields || typed !== null) events.splice(1, 0, ['stored-page', '', JSON.stringify([...all])]);
+  if (typed !== null) keepPage(JSON.stringify([...all]));
+  return events;
+}
+
+/** The person asks for another try: at opening the store, or at writing what it did not take. */
+async function again() {
+  failing = true; // so that it is told when it works
+  if (base) keepPage(typed ?? JSON.stringify([...known]));
+  else for (const event of await open([])) tell(...event);
+}
+
+function refused(why) {
+  failing = true;
+  tell('storage', 'refused', why);
 }
 
 /** A Run as lines of text: number of events, frozen record, then `number event` in order. */
@@ -168,7 +215,7 @@ async function look(run) {
     if (there) tell('stored', run, await stored(reading('runs', 'events'), run));
     else tell('gone', run);
   } catch (fault) {
-    tell('storage', 'refused', reason(fault));
+    refused(reason(fault));
   }
 }
 
@@ -220,6 +267,7 @@ function release(run) {
 }
 
 /** What the page remembers of its fields; the newest text wins, one write at a time. */
+let typed = null;
 let wanted = null;
 let written = null;
 /** Fields by name, as this tab last had them stored, and as the store has them. */
@@ -247,14 +295,33 @@ async function setAside(page) {
   await finished;
 }
 
+/** Hands over, as one file of this name, all that was set aside. */
+async function unread(name) {
+  try {
+    const store = reading('page').objectStore('page');
+    const [keys, texts] = await Promise.all([result(store.getAllKeys(aside())), result(store.getAll(aside()))]);
+    file(name, JSON.stringify(keys.map((key, k) => [key, texts[k]]), null, 1));
+  } catch (fault) {
+    refused(reason(fault));
+  }
+}
+
 async function keepPage(text) {
   const busy = wanted !== null;
-  wanted = text;
+  typed = wanted = text;
   if (busy) return;
   await new Promise((resolve) => { setTimeout(resolve); }); // what was answered is drawn first
-  while (base && written !== wanted) await writePage().catch((fault) => { if (fault.message !== 'left') tell('storage', 'refused', reason(fault)); });
+  while (base && written !== wanted) await writePage().catch((fault) => { if (fault.message !== 'left') refused(reason(fault)); });
   wanted = null;
   written = null;
+}
+
+/** `stored` with what was typed here before it could be read; of the Shop, what is stored stays. */
+function joined(stored, now) {
+  if (read) return merged(stored, now);
+  const heads = [...stored.keys()].some((name) => HEADS.test(name));
+  const gives = (name) => SHARED.test(name) && (stored.has(name) || heads && HEADS.test(name));
+  return new Map([...stored, ...[...now].filter(([name]) => !gives(name))]);
 }
 
 /** `stored` with what this tab has changed since it last wrote. */
@@ -283,6 +350,9 @@ async function writePage() {
   await finished.finally(() => { if (work === mine) work = null; });
   [known, there] = [now, all];
   shops?.postMessage('');
+  if (!failing) return;
+  failing = false;
+  tell('storage', 'ready');
 }
 
 // Another tab has written: this one has its Shop too, and leaves it as it is.
@@ -331,4 +401,4 @@ function file(name, text) {
 }
 
 /** What the engine may ask of this side: one name each, texts as arguments. */
-export const keeping = { begin, append, renew, drop, undrop, look, claim, release, file, lasting, 'keep-page': keepPage };
+export const keeping = { begin, append, renew, drop, undrop, look, claim, release, file, lasting, again, unread, 'keep-page': keepPage };

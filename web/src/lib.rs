@@ -30,7 +30,7 @@
 //! | `version` | a newer version lies ready on this device | | |
 //! | `storage` | the store answered, or fails later on | `ready` or `refused` | why |
 //! | `stored-page` | at the start, before `open`; from another tab | nothing; `elsewhere` | what [`seam::Effect::KeepPage`] kept |
-//! | `unread` | before `open`: what was kept can't be read, and was set aside | | |
+//! | `unread` | before `open`: something that can't be read lies set aside | `now` where that was done just now | |
 //! | `stored` | at the start, and when a Run in the store has changed | the Run | its lines: see [`keep::from_lines`] |
 //! | `gone` | a Run has been taken out of the store | the Run | |
 //! | `kept` | stored and read back | the Run | `begun`, `dropped` or the event's number; the time here |

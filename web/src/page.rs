@@ -3,6 +3,7 @@ use crate::card::Cards;
 use crate::fields::Fields;
 use crate::keep::json;
 use crate::owned;
+use crate::room::notice::Notice;
 use crate::room::{bench, card, divide, frame, gear, run, shop, thread};
 use crate::seam::{self, Effect, Event};
 use handturn::run::Frozen;
@@ -33,8 +34,8 @@ pub struct State {
     pub wide: bool,
     /// A newer version of the site lies ready.
     pub newer: bool,
-    /// What the device had kept of the fields could not be read.
-    pub unread: bool,
+    /// What is to be said of the store, whatever the room.
+    pub notice: Notice,
 }
 
 /// One event: the state's text and the event's text in, the outcome's text out.
@@ -76,6 +77,22 @@ fn of_cards(state: &State, event: &Event) -> bool {
 
 /// What an event does to the state, and what else the browser must do.
 pub(crate) fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
+    state.notice.hear(event);
+    let mut effects = meant(state, event);
+    if (event.kind, event.name) == ("storage", "ready") {
+        // What it did not take so far it is asked to take now.
+        effects.extend(state.jobs.retry());
+        effects.extend(state.cards.retry());
+    }
+    effects
+}
+
+fn meant(state: &mut State, event: &Event) -> Vec<Effect> {
+    if event.kind == "press"
+        && let Some(effects) = state.notice.press(event)
+    {
+        return effects;
+    }
     if let Some(effects) = state.jobs.heard(event) {
         return effects;
     }
@@ -102,7 +119,6 @@ pub(crate) fn happen(state: &mut State, event: &Event) -> Vec<Effect> {
     }
     match (event.kind, event.name) {
         ("version", _) => state.newer = true,
-        ("unread", _) => state.unread = true,
         ("wide", wide) => state.wide = wide == "yes",
         ("zone", minutes) => state.zone = minutes.parse().unwrap_or(0),
         ("print", when) => state.prints = when == "before" && frame::room(&state.fields) == "card",
@@ -182,7 +198,7 @@ fn screen(state: &State) -> String {
     let view = card::View { fields, cards, today, desk, zone: *zone, wide: *wide };
     let page = filled.unwrap_or_else(|| {
         let room = match frame::room(&state.fields) {
-            "shop" => shop::screen(&state.fields, run::not_stored(&state.desk)),
+            "shop" => shop::screen(&state.fields, &state.notice),
             "thread" => thread::screen(&state.fields, &state.jobs),
             "gear" => gear::screen(&state.fields),
             "bench" => bench::screen(&state.fields),
@@ -193,7 +209,7 @@ fn screen(state: &State) -> String {
             newer: offers_newer(state),
             corner: card::corner(brief),
             strip: run::strip(desk),
-            notice: state.unread.then_some(crate::words::shop_file::UNREAD),
+            notice: state.notice.bar(),
         };
         let printed = if state.prints { card::printed(view) } else { Default::default() };
         frame::frame(fields, &page, &room, &printed)
@@ -223,7 +239,9 @@ impl State {
                 (Some("zone"), Some(zone), _) => state.zone = zone.parse().unwrap_or(0),
                 (Some("prints"), ..) => state.prints = true,
                 (Some("newer"), ..) => state.newer = true,
-                (Some("unread"), ..) => state.unread = true,
+                (Some("notice"), Some(notice), _) => {
+                    state.notice = json::read(notice).unwrap_or_default()
+                }
                 (Some("wide"), ..) => state.wide = true,
                 _ => {}
             }
@@ -259,9 +277,7 @@ impl State {
         if self.newer {
             seam::add_record(&mut text, &["newer"]);
         }
-        if self.unread {
-            seam::add_record(&mut text, &["unread"]);
-        }
+        seam::add_record(&mut text, &["notice", &json::write(&mut self.notice)]);
         if self.wide {
             seam::add_record(&mut text, &["wide"]);
         }

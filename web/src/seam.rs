@@ -74,6 +74,10 @@ pub enum Effect {
     Lasting,
     /// Keep the screen on, or let it sleep.
     Awake(bool),
+    /// Try once more what the store refused.
+    Again,
+    /// Hand over, as a file of this name, what was stored and could not be read.
+    Unread(&'static str),
     /// Show the dialog with this id above everything else.
     Sheet(&'static str),
 }
@@ -128,6 +132,8 @@ impl Effect {
             Self::Print => &["print"],
             Self::Lasting => &["lasting"],
             Self::Awake(on) => &["awake", if *on { "on" } else { "" }],
+            Self::Again => &["again"],
+            Self::Unread(name) => &["unread", name],
             Self::Sheet(id) => &["sheet", id],
         };
         fields.iter().map(|field| (*field).to_owned()).collect()

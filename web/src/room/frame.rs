@@ -29,14 +29,14 @@ pub struct Frame {
     /// The way back to an open Run.
     pub strip: Markup,
     /// What is said at once, whatever the room.
-    pub notice: Option<&'static str>,
+    pub notice: Option<Markup>,
 }
 
 /// `content` within the frame, and behind it what is printed in its place.
 #[must_use]
 pub fn frame(fields: &Fields, frame: &Frame, content: &Markup, printed: &Markup) -> Markup {
     html! {
-        div.app {
+        div.app.told[frame.notice.is_some()] {
             header.top {
                 span.brand { (brand()) (words::HANDTURN) }
                 @if frame.newer {
@@ -46,6 +46,7 @@ pub fn frame(fields: &Fields, frame: &Frame, content: &Markup, printed: &Markup)
                 (super::run::corner())
             }
             nav.nav aria-label=(words::ROOMS) {
+                @if let Some(notice) = &frame.notice { (notice) }
                 (frame.strip)
                 div.scale {}
                 ul {
@@ -57,7 +58,6 @@ pub fn frame(fields: &Fields, frame: &Frame, content: &Markup, printed: &Markup)
                     }
                 }
             }
-            @if let Some(notice) = frame.notice { p.care.notice id="notice" role="alert" { (notice) } }
             (content)
         }
         (printed)

@@ -5,6 +5,7 @@ pub mod divide;
 pub mod frame;
 pub mod gear;
 mod lines;
+pub mod notice;
 pub mod run;
 pub mod shop;
 mod steps;

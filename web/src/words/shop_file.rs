@@ -8,7 +8,13 @@ words! {
     FILE_NAME = "handturn-shop.json";
     SAVE = "Save to file";
     OPEN = "Open a file";
-    UNREAD = "What this device had kept could not be read. It was set aside, not overwritten; open your saved file in the Shop.";
+    UNREAD = "What this device had kept could not be read. It was set aside, not overwritten: save it to a file, and open your own saved file in the Shop.";
+    UNREAD_LIES = "Some of what was kept here could not be read. It lies set aside.";
+    UNREAD_FILE = "handturn-unread.json";
+    SAVE_UNREAD = "Save what could not be read";
+    AGAIN = "Try again";
+    TRIED = "Tried again: it is still so.";
+    AWAY = "Put this away";
 }
 
 /// Heads that came out of a file.
@@ -43,8 +49,8 @@ pub fn changed(stock: Stock, was: &str, is: &str) -> String {
 #[must_use]
 pub fn not_kept(why: &str) -> String {
     let why = match why {
-        "full" => "The device is full: what you type is not kept.",
-        _ => "The browser refuses to store: what you type is not kept.",
+        "full" => "The device is full: what you do here is not kept.",
+        _ => "The browser refuses to store: what you do here is not kept.",
     };
     why.to_owned() + " Save it to a file before you leave."
 }

@@ -25,12 +25,6 @@ pub fn corner() -> Markup {
     html! { button.btn.runs type="button" data-do="run-list" { (run::ALL_RUNS) } }
 }
 
-/// Why the device does not store, where it does not.
-#[must_use]
-pub fn not_stored(desk: &Desk) -> Option<&str> {
-    if let Store::Refused(why) = &desk.store { Some(why) } else { None }
-}
-
 /// Every Run on this device.
 pub(super) fn screen(desk: &Desk) -> Markup {
     html! {

@@ -15,7 +15,7 @@ mod tests;
 
 pub use desk::{Desk, Entry};
 pub use entry::{entry, open_id, said};
-pub use list::{corner, not_stored, strip};
+pub use list::{corner, strip};
 
 use crate::keep::{self, Run};
 use crate::owned;
@@ -45,10 +45,7 @@ pub fn offer(desk: &mut Desk, frozen: Frozen) -> Vec<Effect> {
 /// What `event` means to Runs; none when it is not theirs.
 pub fn happen(desk: &mut Desk, event: &Event) -> Option<Vec<Effect>> {
     Some(match event.kind {
-        "storage" => {
-            stored::storage(desk, event);
-            vec![]
-        }
+        "storage" => stored::storage(desk, event),
         "stored" => stored::stored(desk, event),
         "gone" => {
             stored::gone(desk, event.name);

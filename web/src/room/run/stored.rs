@@ -4,16 +4,19 @@ use crate::keep;
 use crate::seam::{Effect, Event};
 use crate::words::run as words;
 
-/// The store answered, or fails.
-pub(super) fn storage(desk: &mut Desk, event: &Event) {
+/// The store answered, or fails. One that answers again is asked to take what it did not.
+pub(super) fn storage(desk: &mut Desk, event: &Event) -> Vec<Effect> {
     if event.name == "ready" {
         desk.store = Store::Ready;
-        return;
+        let waits = desk.open.as_deref_mut().into_iter().chain(&mut desk.aside);
+        let waits = waits.filter(|open| !open.unsaved.is_empty());
+        return waits.flat_map(save).collect();
     }
     desk.store = Store::Refused(event.value.to_owned());
     if let Some(open) = &mut desk.open {
         refuse(open, event.value);
     }
+    vec![]
 }
 
 /// A Run as the store has it: for the list, to come on screen, or for the Run on

@@ -210,6 +210,15 @@ fn without_any_store_a_run_goes_on_and_is_not_lost_by_leaving() {
     bench.event("press", "run-resume", &id);
     bench.at(2);
     bench.shows("Not saved. Write down 2");
+    // The store takes something again: the whole Run goes into it.
+    bench.event("unkept", &id, "begun closed");
+    bench.event("storage", "ready", "");
+    let Some(Effect::Begin(begun, lines)) = bench.asked.last() else { panic!("{:?}", bench.asked) };
+    assert_eq!((begun, keep::from_lines(lines).unwrap().events.len()), (&id, 1));
+    bench.at(2);
+    bench.event("kept", &id, "begun 12:00:09");
+    assert_eq!(bench.open().unsaved, "");
+    bench.at(2);
 }
 
 #[test]

@@ -8,10 +8,11 @@ mod lists;
 pub use file::{forget, open, save, take};
 pub use heads::{choose, copy, delete, names, undo};
 
+use super::notice::Notice;
 use crate::fields::Fields;
 use crate::owned::{self, Entry, GEARS_USUAL, PLATES_A, PLATES_B};
 use crate::seam::Event;
-use crate::words::{shop as words, shop_file};
+use crate::words::shop as words;
 use maud::{Markup, html};
 
 /// What an event means to the Shop; false when it is none of its own.
@@ -56,16 +57,16 @@ fn start(fields: &mut Fields, set: &str) {
     owned::set(fields, entry, text);
 }
 
-/// The room as markup; `not_kept` is why the device does not keep what is typed.
+/// The room as markup; `notice` is what is to be said of the device's store.
 #[must_use]
-pub fn screen(fields: &Fields, not_kept: Option<&str>) -> Markup {
+pub fn screen(fields: &Fields, notice: &Notice) -> Markup {
     let head = owned::head(fields);
     html! {
         main.shop id="shop" {
             section.heads aria-labelledby="shop-title" {
                 h1 id="shop-title" tabindex="-1" { (crate::words::SHOP) }
                 p.why { (words::WHY) }
-                @if let Some(why) = not_kept { p.care role="alert" { (shop_file::not_kept(why)) } }
+                (notice.line())
                 (file::section(fields))
                 (lists::jumps())
                 (heads::section(fields))

@@ -12,7 +12,7 @@ fn press(fields: &mut Fields, name: &str, value: &str) {
 }
 
 fn text(fields: &Fields) -> String {
-    screen(fields, None).into_string()
+    screen(fields, &Notice::default()).into_string()
 }
 
 /// What the sentence under a field says in full.

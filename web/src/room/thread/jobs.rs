@@ -116,6 +116,21 @@ impl Open {
         entry(&self.id, &self.job, self.shown())
     }
 
+    /// What the store is to take next, one thing at a time.
+    fn next(&mut self) -> Option<Effect> {
+        if self.asked {
+            return None;
+        }
+        if !self.begun {
+            self.saved = self.steps.len();
+            self.asked = true;
+            return Some(Effect::Begin(self.id.clone(), lines(&self.job, &self.steps)));
+        }
+        let step = *self.steps.get(self.saved)?;
+        self.asked = true;
+        Some(Effect::Append(self.id.clone(), self.saved, json::write(&mut { step })))
+    }
+
     fn refuse(&mut self, why: &str) {
         self.unsaved = if why.is_empty() { "?".to_owned() } else { why.to_owned() };
         self.asked = false;
@@ -143,6 +158,14 @@ choice! {
 }
 
 impl Jobs {
+    /// Asks the store to take what it did not take so far.
+    pub fn retry(&mut self) -> Vec<Effect> {
+        let Some(open) = self.open.as_mut().filter(|open| !open.unsaved.is_empty()) else {
+            return vec![];
+        };
+        open.next().into_iter().collect()
+    }
+
     /// The newest job that is not done; the newest of all where all are.
     pub(super) fn resumable(&self) -> Option<&Entry> {
         let read = || self.list.iter().rev().filter(|entry| !entry.fault);
@@ -166,9 +189,9 @@ impl Jobs {
         let id = PREFIX.to_owned() + &at_ms.to_string();
         let mut open = Open::of(&id, job, Vec::new());
         let mut effects = self.leave();
+        open.begun = false;
         if self.store.is_empty() {
-            (open.begun, open.asked) = (false, true);
-            effects.push(Effect::Begin(id.clone(), lines(&open.job, &[])));
+            effects.extend(open.next());
         } else {
             open.refuse(&self.store);
         }
@@ -261,6 +284,10 @@ impl Jobs {
                 (open.begun, open.asked) = (true, false);
                 rest.clone_into(&mut open.saved_at);
                 open.note = Note::None;
+                effects.extend(open.next());
+                if !open.asked {
+                    open.unsaved.clear();
+                }
             }
         } else if matches!(rest, "taken" | "behind" | "gone") && number != "begun" {
             // Another tab ticks: this press does not count, and the truth is read anew.
@@ -367,12 +394,11 @@ impl Jobs {
             return vec![];
         }
         open.steps = steps;
+        let effects = open.next().into_iter().collect();
         if !open.unsaved.is_empty() {
             let entry = open.entry();
             self.list(entry);
-            return vec![];
         }
-        open.asked = true;
-        vec![Effect::Append(open.id.clone(), open.saved, json::write(&mut { step }))]
+        effects
     }
 }
