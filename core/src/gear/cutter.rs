@@ -103,26 +103,40 @@ impl Set {
         Self { numbering, has: [true; FORMS] }
     }
 
+    /// The cutters of these numbers, whole or half ones; what is no number of a set is
+    /// passed over.
+    #[must_use]
+    pub fn of(numbering: Numbering, numbers: &[Fraction]) -> Self {
+        let mut set = Self::fifteen(numbering);
+        for ((form, least), has) in (0..FORMS).zip(LEAST).zip(&mut set.has) {
+            *has = numbers.contains(&numbered(numbering, form, least).number);
+        }
+        set
+    }
+
     /// The cutters at hand with their forms' places, from the rack down.
     fn cutters(&self) -> impl DoubleEndedIterator<Item = Cutter> + '_ {
         let forms = (0..FORMS).zip(LEAST).zip(self.has);
-        forms.filter(|(_, has)| *has).map(|((form, least), _)| self.cutter(form, least))
+        forms
+            .filter(|(_, has)| *has)
+            .map(|((form, least), _)| numbered(self.numbering, form, least))
     }
+}
 
-    fn cutter(&self, form: usize, least: u32) -> Cutter {
-        let form = i64::try_from(form).unwrap_or(0);
-        let half = |halves: i64| Fraction::new(halves, 2).unwrap_or(Fraction::ZERO);
-        let by_pitch = half(form.saturating_add(2));
-        let by_module = half(16_i64.saturating_sub(form));
-        // A half number is marked like the whole one it parts: up to the next whole number.
-        let whole = LEAST.iter().step_by(2).rev().find(|start| **start > least);
-        let greatest = whole.map(|start| start.saturating_sub(1));
-        let (number, other_number) = match self.numbering {
-            Numbering::DiametralPitch => (by_pitch, by_module),
-            Numbering::Module => (by_module, by_pitch),
-        };
-        Cutter { number, other_number, least, greatest }
-    }
+/// The cutter of a form, counted from the rack down, as sets numbered so call it.
+fn numbered(numbering: Numbering, form: usize, least: u32) -> Cutter {
+    let form = i64::try_from(form).unwrap_or(0);
+    let half = |halves: i64| Fraction::new(halves, 2).unwrap_or(Fraction::ZERO);
+    let by_pitch = half(form.saturating_add(2));
+    let by_module = half(16_i64.saturating_sub(form));
+    // A half number is marked like the whole one it parts: up to the next whole number.
+    let whole = LEAST.iter().step_by(2).rev().find(|start| **start > least);
+    let greatest = whole.map(|start| start.saturating_sub(1));
+    let (number, other_number) = match numbering {
+        Numbering::DiametralPitch => (by_pitch, by_module),
+        Numbering::Module => (by_module, by_pitch),
+    };
+    Cutter { number, other_number, least, greatest }
 }
 
 /// The cutter for a wheel of `teeth`, or for the nearest that `set` has below it.
@@ -268,6 +282,22 @@ mod tests {
         assert_eq!((choice.until, choice.in_range), (Some(54), false));
         assert_eq!(number(34, &set), Fraction::whole(4));
         assert_eq!(number(55, &set), Fraction::whole(2));
+    }
+
+    #[test]
+    fn a_set_of_the_numbers_owned() {
+        for numbering in [Numbering::DiametralPitch, Numbering::Module] {
+            for set in [Set::eight(numbering), Set::fifteen(numbering)] {
+                let mut numbers = [Fraction::ZERO; FORMS];
+                for (number, cutter) in numbers.iter_mut().zip(set.cutters()) {
+                    *number = cutter.number;
+                }
+                assert_eq!(Set::of(numbering, &numbers), set);
+            }
+        }
+        let odd = [Fraction::whole(3), Fraction::whole(9), Fraction::new(10, 3).unwrap()];
+        let set = Set::of(Numbering::Module, &odd);
+        assert!(set.cutters().map(|cutter| cutter.least).eq([17]));
     }
 
     #[test]

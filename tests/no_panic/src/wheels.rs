@@ -22,6 +22,7 @@ pub fn calls() {
 
     keep(Set::eight(any()));
     keep(Set::fifteen(any()));
+    keep(Set::of(any(), &any::<[handturn::number::Fraction; 9]>()));
     keep(cutter::for_teeth(any(), &any()));
     keep(cutter::for_virtual(any(), &any()));
     keep(cutter::spread(any(), any(), any(), any()));

@@ -151,6 +151,7 @@ fn cutter(fields: &Fields, asked: &Asked, one: &BevelWheel) -> Markup {
             Ok(choice) => (cutters::answer(&choice, &set)),
             Err(error) => (caution(html! { (said(&error, "").wrong) " " (cutting::TOO_FEW) })),
         }
+        (cutters::owned(fields, &asked.pair.tooth, &|set| for_virtual(one.virtual_teeth, set)))
         p { (says::virtual_teeth(one)) }
     }
 }

@@ -137,6 +137,7 @@ fn cutter(fields: &Fields, asked: &Asked) -> Markup {
                     Err(error) => (caution(html! { (said(&error, "").wrong) " " (cutting::TOO_FEW) })),
                 }
                 p { (says::virtual_teeth(wheel, sizes)) }
+                (cutters::owned(fields, &wheel.tooth, &|set| for_virtual(sizes.virtual_teeth, set)))
                 (cutters::sets(fields))
                 p { (cutting::to_get(&words::size(wheel.tooth.size), wheel.tooth.pressure_angle)) }
             }

@@ -247,3 +247,45 @@ fn teeth_that_are_not_sound_are_told() {
     visit.typed("ge-shift", "1");
     visit.shows(&["The teeth would come to a point below the outside."]);
 }
+
+#[test]
+fn the_cutter_step_says_which_cutters_are_owned() {
+    let mut visit = Visit::to("gear");
+    visit.press("ge-tab", "cutter");
+    visit.shows(&["Involute gear cutters none"]);
+    assert!(!visit.text().contains("You have"), "nothing is said of an empty list");
+    assert!(visit.page.contains("data-value=\"own-gear-cutters\""));
+    // 64 teeth by module: No. 7, from 55 to 134.
+    visit.typed("own-gear-cutters", "m1 6-8x1; dp32 2");
+    visit.shows(&["You have it: No. 7."]);
+    visit.typed("own-gear-cutters", "m1 6 8");
+    visit.shows(&[
+        "You do not have No. 7. Nearest you have: No. 6, marked 35 to 54 teeth and true for 35: in this wheel it cuts the tips too thin.",
+    ]);
+    visit.typed("own-gear-cutters", "m1 8");
+    visit.shows(&[
+        "You do not have No. 7. Nearest you have: No. 8, for 135 teeth and more: its sides are too straight for fewer.",
+    ]);
+    visit.typed("own-gear-cutters", "dp25.4 2; m0.8 7");
+    visit.shows(&["You have no cutter for module 1 (25.4 DP)."]);
+    // A set with halves wants No. 6½ for 42 teeth; No. 6 is marked for them too.
+    visit.typed("own-gear-cutters", "m1 1-8x1");
+    visit.press("ge-set", "15");
+    visit.typed("ge-teeth", "42");
+    visit.shows(&[
+        "You do not have No. 6½. Nearest you have: No. 6, marked 35 to 54 teeth and true for 35, this wheel among them",
+    ]);
+    visit.press("ge-by", "dp");
+    visit.typed("own-gear-cutters", "dp24 2.5");
+    visit.shows(&["You have it: No. 2½."]);
+    for kind in ["slanted", "cone", "bar"] {
+        visit.press("ge-kind", kind);
+        visit.press("ge-set", "8");
+        visit.press("ge-by", "module");
+        visit.typed("ge-module", "1");
+        visit.typed("own-gear-cutters", "m1 1-8x1");
+        visit.shows(&["You have it: No. "]);
+        visit.typed("own-gear-cutters", "");
+        visit.shows(&["Involute gear cutters none"]);
+    }
+}

@@ -60,6 +60,48 @@ pub fn beside(cutter: &Cutter) -> String {
     ["Close to the edge of its range: ", &number(cutter.number), " does nearly as well."].concat()
 }
 
+/// No cutter of this size is listed in the Shop.
+#[must_use]
+pub fn none_of_size(size: &str) -> String {
+    ["You have no cutter for ", size, "."].concat()
+}
+
+/// The cutter is owned.
+#[must_use]
+pub fn have(cutter: &Cutter) -> String {
+    ["You have it: ", &*number(cutter.number), "."].concat()
+}
+
+/// The nearest one owned that cuts the wheel at all.
+#[must_use]
+pub fn instead(wanted: &Cutter, have: &Choice) -> String {
+    let least = grouped(have.cutter.least.into());
+    let marked = have.cutter.greatest.map_or_else(
+        || " teeth to a rack".to_owned(),
+        |most| [" to ", &grouped(most.into()), " teeth"].concat(),
+    );
+    let then = if have.in_range {
+        ", this wheel among them: the tips come out eased a little more."
+    } else {
+        ": in this wheel it cuts the tips too thin. Good for a wheel that may run with play."
+    };
+    [&not_owned(wanted, &have.cutter), ", marked ", &least, &marked, " and true for ", &least, then]
+        .concat()
+}
+
+/// All that are owned are for more teeth.
+#[must_use]
+pub fn only_above(wanted: &Cutter, above: &Cutter) -> String {
+    let least = grouped(above.least.into());
+    let why = " teeth and more: its sides are too straight for fewer. The tips come out thick and catch in the mate.";
+    [&*not_owned(wanted, above), ", for ", &least, why].concat()
+}
+
+fn not_owned(wanted: &Cutter, near: &Cutter) -> String {
+    ["You do not have ", &*number(wanted.number), ". Nearest you have: ", &number(near.number)]
+        .concat()
+}
+
 /// What must stand on the cutter.
 #[must_use]
 pub fn to_get(size: &str, pressure: Angle) -> String {

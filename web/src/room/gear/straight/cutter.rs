@@ -22,6 +22,7 @@ pub(super) fn panel(fields: &Fields, asked: &Asked) -> Markup {
                     Ok(choice) => (cutters::answer(&choice, &set)),
                     Err(error) => (caution(html! { (said(&error, "").wrong) " " (says::TOO_FEW) })),
                 }
+                (cutters::owned(fields, &wheel.tooth, &|set| for_teeth(wheel.teeth, set)))
                 (cutters::sets(fields))
             }
             div.figures {
