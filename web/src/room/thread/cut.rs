@@ -2,7 +2,7 @@
 use super::ask::Asked;
 use super::job::{Job, VERSION};
 use super::jobs::Jobs;
-use super::{extra, passes};
+use super::{extra, passes, size};
 use crate::fields::Fields;
 use crate::owned::lists::{self, Stock};
 use crate::pieces::{caution, owned_strip, segmented};
@@ -184,6 +184,7 @@ pub(super) fn panel(fields: &Fields, jobs: &Jobs, shown: &Asked) -> Markup {
         div.two {
             div.figures {
                 @if let Some(setup) = &setup { (passes::preview(setup, wrong.is_some())) }
+                (size::tool(fields, shown, if shown.internal { Stock::Taps } else { Stock::Dies }))
             }
             div.figures {
                 @if let Some(setup) = &setup { (how(shown, setup)) }

@@ -63,9 +63,9 @@ pub(super) fn panel(fields: &Fields, shown: &Asked) -> Markup {
                 @if let Ok(section) = draw::drawing(&shown.thread, shown.internal) { (section) }
             }
             div.figures {
-                @if shown.internal { (hole(shown, drills.as_ref())) } @else { (blank(shown)) }
+                @if shown.internal { (hole(fields, shown, drills.as_ref())) } @else { (blank(fields, shown)) }
                 (limits(shown))
-                @if !shown.internal { (hole(shown, drills.as_ref())) }
+                @if !shown.internal { (hole(fields, shown, drills.as_ref())) }
                 (owned(Form { fields, names: &[&NAMES], wrong: wrong.as_ref() }))
             }
             div.figures {
@@ -77,7 +77,7 @@ pub(super) fn panel(fields: &Fields, shown: &Asked) -> Markup {
 }
 
 /// What a screw is turned to.
-fn blank(shown: &Asked) -> Markup {
+fn blank(fields: &Fields, shown: &Asked) -> Markup {
     let limits = shown.limited.as_ref();
     let turned = ready::blank(&shown.thread, limits.map(|(_, limits)| limits), false);
     let blank = limits.and_then(|(class, _)| fitting::blank(&shown.thread, *class).ok());
@@ -94,13 +94,25 @@ fn blank(shown: &Asked) -> Markup {
                         (caution(html! { (words::DIE_CARE) }))
                     }
                 }
+                (tool(fields, shown, Stock::Dies))
             }
         }
     }
 }
 
+/// Whether the tap or the die is owned; nothing while none is listed.
+pub(super) fn tool(fields: &Fields, shown: &Asked, stock: Stock) -> Markup {
+    let listed = lists::threads(fields, stock);
+    let own = listed.iter().find(|(_, found)| found.thread == shown.thread);
+    let name = if stock == Stock::Taps { words::TAP } else { words::DIE };
+    html! {
+        @if let Some((typed, _)) = own { p { (name) ": " b { (words::HAVE_IT) } ", " (typed) } }
+        @else if !listed.is_empty() { p.why { (name) ": " (words::NOT_YOURS) } }
+    }
+}
+
 /// What a nut is drilled or bored to.
-fn hole(shown: &Asked, drills: Option<&Drills>) -> Markup {
+fn hole(fields: &Fields, shown: &Asked, drills: Option<&Drills>) -> Markup {
     let class = if shown.internal { shown.limited.as_ref() } else { shown.mate.as_ref() };
     let limits = class.map(|(_, limits)| limits);
     let bore = ready::blank(&shown.thread, limits, true);
@@ -119,6 +131,7 @@ fn hole(shown: &Asked, drills: Option<&Drills>) -> Markup {
                     p.care { (words::over_the_hole(most)) }
                 }
             } @else { p { (words::NO_DRILL) } }
+            (tool(fields, shown, Stock::Taps))
             @if let Ok(bore) = bore {
                 p { (words::CORE_HOLE) " " b { (words::mm(bore)) " mm" } ", " (words::inches(bore)) " in" }
             }
@@ -197,7 +210,7 @@ fn beside(shown: &Asked, drills: Option<&Drills>) -> Markup {
 fn owned(form: Form) -> Markup {
     html! {
         section.setup aria-label=(words::DRILLS_OWNED) {
-            (owned_strip(form.fields, &[Stock::Drills]))
+            (owned_strip(form.fields, &[Stock::Drills, Stock::Taps, Stock::Dies]))
             (form.number("th-percent", words::ENGAGEMENT))
         }
     }

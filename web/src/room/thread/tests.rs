@@ -179,6 +179,20 @@ fn what_the_store_refuses_is_said() {
     visit.shows(&["Not saved: the browser refuses its store."]);
     visit.press("th-job-tick", "1");
     visit.shows(&["Pass 2 of 8"]);
+    // It is asked at each tick; once it answers again, passes and ticks go into it.
+    let begun = |visit: &Visit| {
+        let mut begun = visit.asked.iter().filter_map(|asked| asked.strip_prefix("begin "));
+        let (id, lines) = begun.next().and_then(|begun| begun.split_once(' ')).unwrap();
+        assert!(lines.starts_with("1\n") && lines.contains("\"what\":\"tick\""), "{lines}");
+        id.to_owned()
+    };
+    let id = begun(&visit);
+    visit.send("unkept", &id, "begun closed");
+    visit.send("storage", "ready", "");
+    assert_eq!(begun(&visit), id);
+    visit.shows(&["Pass 2 of 8"]);
+    visit.send("kept", &id, "begun 12:00:09");
+    visit.shows(&["Pass 2 of 8", "Saved on this device at 12:00:09"]);
 }
 
 #[test]
@@ -410,4 +424,27 @@ fn the_lead_angle_says_what_it_adds_where_the_last_figure_shows_it() {
         "5.491 + 1.350 − 0.650 = 6.191",
         "it adds 0.0006 mm to the formula; it is counted in",
     ]);
+}
+
+#[test]
+fn taps_and_dies_of_the_shop_are_told() {
+    let mut visit = Visit::to("thread");
+    assert!(!visit.text().contains("Tap:") && !visit.text().contains("Die:"));
+    visit.shows(&["Taps none", "Dies none"]);
+    visit.typed("own-taps", "M6; 2 BA");
+    visit.typed("own-dies", "M6 x 0.75; 2 BA");
+    visit.shows(&["Tap: not in your list", "Die: you have it , M6 x 0.75"]);
+    visit.press("th-tab", "cut");
+    visit.shows(&["Die: you have it"]);
+    visit.press("th-side", "nut");
+    visit.shows(&["Tap: not in your list"]);
+    visit.typed("own-taps", "M6 x 0.75; 2 BA");
+    visit.shows(&["Tap: you have it , M6 x 0.75"]);
+    // What can't be read changes nothing.
+    visit.typed("own-taps", "M6 x 0.75; 2 BX");
+    visit.shows(&["Tap: you have it"]);
+    visit.typed("th-name", "2 BA");
+    visit.shows(&["Tap: you have it , 2 BA"]);
+    visit.press("th-how", "own");
+    visit.shows(&["Tap: not in your list"]);
 }

@@ -86,7 +86,11 @@ words! {
     RELIEF = "Relief groove";
     CHAMFER = "Chamfer at the end";
     ENGAGED = "Length of engagement";
-    DRILLS_OWNED = "Drills owned";
+    DRILLS_OWNED = "Drills, taps and dies owned";
+    TAP = "Tap";
+    DIE = "Die";
+    HAVE_IT = "you have it";
+    NOT_YOURS = "not in your list";
     ENGAGEMENT = "Engagement wanted, %";
 
     MEASURED_OUTSIDE = "Measured outside, mm";
