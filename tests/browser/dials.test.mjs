@@ -60,6 +60,7 @@ test('the line of the vernier that meets a mark is moved by keys', () => withBro
 test('a dial that suits a screw is taken; a fine dial goes into the Shop and is used', () => withBrowser(async (browser) => {
   const page = await ring(browser);
   await part(page, 'size');
+  await page.locator('#di-screw').fill('1/8 in');
   await page.locator('[data-do=di-marks][data-value="125"]').click();
   await page.locator('#answer', { hasText: '125 marks' }).waitFor();
   assert.equal(await page.locator('#marks').inputValue(), '125');

@@ -67,12 +67,8 @@ fn slides(fields: &mut Fields) {
     let usual = if inch { "0.001" } else { "0.02" };
     let division = division.filter(|text| !text.trim().is_empty());
     let marks = marks.unwrap_or_else(|| "100".to_owned());
-    let of_turn = |text: &str| {
-        let mark = read::length(text, if inch { Unit::Inch } else { Unit::Mm }).ok()?;
-        mark.mm().times(i64::from(read::count(&marks, bounds::SLIDE_MARKS).ok()?)).ok()
-    };
-    let Some(turn) = of_turn(division.as_deref().unwrap_or(usual)) else { return };
-    let turn = Length::from_mm(turn);
+    let unit = if inch { Unit::Inch } else { Unit::Mm };
+    let Some(turn) = turn(division.as_deref().unwrap_or(usual), &marks, unit) else { return };
     let lead = match turn.inches() {
         Ok(inches) if inch => exact(inches) + "in",
         _ => mm(turn),
@@ -82,8 +78,27 @@ fn slides(fields: &mut Fields) {
     }
 }
 
-/// The table's screw, as Gear kept it.
+/// What one turn moves, of a dial of so many marks.
+fn turn(division: &str, marks: &str, unit: Unit) -> Option<Length> {
+    let mark = read::length(division, unit).ok()?;
+    let marks = read::count(marks, bounds::SLIDE_MARKS).ok()?;
+    mark.mm().times(i64::from(marks)).ok().map(Length::from_mm)
+}
+
+/// The table's screw, as Gear kept it, and its dial, as racks did.
 fn table(fields: &mut Fields) {
+    let [division, marks] = ["ge-division", "ge-marks"].map(|name| {
+        taken(fields, &["good-", name].concat());
+        taken(fields, name)
+    });
+    let dialled = division.is_some() || marks.is_some();
+    if dialled && !fields.has(Stock::MillTable.name()) {
+        let division = division.unwrap_or_else(|| "0.02".to_owned());
+        let marks = marks.unwrap_or_else(|| "250".to_owned());
+        if let Some(turn) = turn(&division, &marks, Unit::Mm) {
+            set(fields, Stock::MillTable, &[&*mm(turn), " / ", marks.trim(), " / 0.2"].concat());
+        }
+    }
     taken(fields, "good-ge-screw");
     if let Some(pitch) = taken(fields, "ge-screw") {
         set(fields, Stock::MillTable, &[pitch.trim(), " / 100 / 0.2"].concat());
@@ -147,6 +162,27 @@ mod tests {
         let once = fields.clone();
         take_over(&mut fields);
         assert_eq!(fields, once);
+    }
+
+    #[test]
+    fn the_dial_that_racks_were_cut_by_is_the_tables() {
+        let table = |typed: &[(&str, &str)]| {
+            let mut fields = Fields::default();
+            typed.iter().for_each(|(name, value)| fields.set(name, value));
+            take_over(&mut fields);
+            assert!(!fields.iter().any(|(name, _)| name.contains("ge-")));
+            text(&fields, Stock::MillTable).to_owned()
+        };
+        assert_eq!(table(&[("ge-division", "0.05"), ("ge-marks", "80")]), "4 mm / 80 / 0.2");
+        assert_eq!(table(&[("ge-marks", "200"), ("good-ge-marks", "200")]), "4 mm / 200 / 0.2");
+        let inches = table(&[("ge-division", "0.001in"), ("ge-marks", "125")]);
+        assert_eq!(inches, "3.175 mm / 125 / 0.2");
+        // What was never typed there, what does not read, and a screw typed since.
+        let usual = Stock::MillTable.default();
+        assert_eq!(table(&[("good-ge-division", "0.02"), ("good-ge-marks", "250")]), usual);
+        assert_eq!(table(&[("ge-division", "x")]), usual);
+        let since = [("own-mill-table", "3 / 60"), ("ge-division", "0.05")];
+        assert_eq!(table(&since), "3 / 60");
     }
 
     #[test]

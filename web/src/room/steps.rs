@@ -54,6 +54,11 @@ pub(super) struct Text<'a> {
 }
 
 impl<'a> Text<'a> {
+    /// All fields there are, the Shop's among them.
+    pub(super) fn fields(&self) -> &'a Fields {
+        self.fields
+    }
+
     /// What stands in one of them.
     pub(super) fn get(&self, name: &str) -> &'a str {
         let default = default_in(self.names, name);

@@ -6,6 +6,7 @@ use handturn::dial::vernier::Laid;
 use handturn::head::{FineDial, Sense};
 use handturn::measure::{Angle, Length};
 use handturn::number::{Approx, Fraction};
+use handturn::plate::coordinates::Screw;
 
 words! {
     THE_DIAL = "The dial itself";
@@ -94,6 +95,12 @@ words! {
     IN_SHOP = "As the head has it";
     PUT_IN_SHOP = "Put it in Shop";
     TANGENT_WHY = "The plate turns by the angle whose tangent is travel ÷ arm, the dial tells equal steps: further out the plate falls behind.";
+}
+
+/// What one turn of the table's screw moves, as the Shop has it.
+#[must_use]
+pub fn of_the_table(screw: &Screw) -> String {
+    decimal(screw.lead.mm(), 4) + " mm, the table’s screw in Shop"
 }
 
 const fn sense(sense: Sense) -> &'static str {

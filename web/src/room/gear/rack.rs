@@ -2,8 +2,10 @@
 use super::{cutters, wheel};
 use crate::draw::rack as picture;
 use crate::fields::Fields;
-use crate::pieces::caution;
+use crate::owned::lists::{self, Stock};
+use crate::pieces::{caution, owned_strip};
 use crate::room::steps::{self, Form, Names, Text, Wrong, large, length};
+use crate::words::errors::said;
 use crate::words::gear::{self as words, cutter as cutting, rack as says, straight};
 use handturn::bounds::{self, Bound};
 use handturn::gear::cutter::for_teeth;
@@ -13,8 +15,7 @@ use handturn::{Error, Field as Of};
 use maud::{Markup, html};
 
 /// The fields of the entry.
-pub(super) const NAMES: &[&Names] =
-    &[&wheel::TOOTH, &[("ge-gaps", "20"), ("ge-division", "0.02"), ("ge-marks", "250")]];
+pub(super) const NAMES: &[&Names] = &[&wheel::TOOTH, &[("ge-gaps", "20")]];
 const FROM: &[&Names] = &[&[("ge-from", "0")]];
 /// Readings listed at a time.
 const LISTED: u32 = 40;
@@ -31,10 +32,8 @@ pub(super) fn entry(form: Form) -> Markup {
     html! {
         div.big-field { (form.number("ge-gaps", says::GAPS)) }
         (wheel::size_by(form))
-        div.pair {
-            (form.text("ge-division", says::DIVISION))
-            (form.number("ge-marks", says::MARKS))
-        }
+        (owned_strip(form.fields, &[Stock::MillTable]))
+        @if let Some(("", error)) = form.wrong { (caution(html! { (said(error, "").wrong) })) }
         (wheel::pressure(form))
         (wheel::more(form))
     }
@@ -42,15 +41,13 @@ pub(super) fn entry(form: Form) -> Markup {
 
 /// The rack that `text` asks for.
 pub(super) fn asked(text: Text) -> Result<Asked, Wrong> {
-    let dial = Dial {
-        division: text.length("ge-division", Of::SlideDial)?,
-        reads: Reads::Travel,
-        marks: text.count("ge-marks", bounds::SLIDE_MARKS)?,
-    };
+    let table = lists::mill_table(text.fields());
+    let division = table.mark().map_err(|error| ("", error))?;
+    let dial = Dial { division, reads: Reads::Travel, marks: table.marks };
     let gaps = text.count("ge-gaps", bounds::GAPS)?;
     let rack = Rack { tooth: wheel::tooth(text)?, gaps, dial };
     let at = |error: Error| match error.field {
-        Of::SlideDial => ("ge-division", error),
+        Of::SlideDial => ("", error),
         _ => wheel::at(error),
     };
     let sizes = rack.sizes().map_err(at)?;
@@ -99,6 +96,7 @@ fn cutter(fields: &Fields, asked: &Asked) -> Markup {
         div.two {
             div.figures {
                 @if let Ok(choice) = for_teeth(bounds::WHEEL_TEETH.greatest, &set) { (cutters::answer(&choice, &set)) }
+                (cutters::owned(fields, tooth, &|set| for_teeth(bounds::WHEEL_TEETH.greatest, set)))
                 (cutters::sets(fields))
             }
             div.figures {

@@ -140,6 +140,9 @@ fn a_rack_is_read_off_the_dial() {
     let mut visit = to("bar");
     visit.typed("ge-module", "3");
     visit.press("ge-tab", "depth");
+    // Gap 3: 28.274 mm is 565.5 marks of 0.05, as the Shop's table has at first.
+    visit.shows(&["Table screw, along 5 / 100 / 0.2", "3 5 65 −24.3"]);
+    visit.typed("own-mill-table", "5 / 250");
     // Gap 3: 28.274 mm is 1413.7 marks of 0.02, 5 turns of 250 and 164.
     visit.shows(&["Whole depth 6.750 mm", "3 5 164 +5.7", "errors never add up"]);
     visit.press("ge-tab", "cutter");
@@ -150,6 +153,8 @@ fn a_rack_is_read_off_the_dial() {
     visit.press("ge-tab", "depth");
     visit.typed("ge-from", "80");
     visit.shows(&["89 167"]);
-    visit.typed("ge-division", "0");
+    visit.typed("own-mill-table", "5 / 2x");
+    visit.shows(&["89 167"]);
+    visit.typed("ge-gaps", "0");
     visit.shows(&["Last good answer"]);
 }

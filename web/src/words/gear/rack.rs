@@ -5,8 +5,6 @@ use handturn::thread::dial::Reading;
 
 words! {
     GAPS = "Gaps to cut";
-    DIVISION = "One mark of the table’s dial, mm";
-    MARKS = "Marks round that dial";
     PITCH = "Pitch, π modules";
     LENGTH = "From the first gap to the last";
     HEIGHT = "From the pitch line to the tips";

@@ -3,7 +3,8 @@ use super::{across, choice, diameter};
 use crate::draw::dial as draw;
 use crate::fields::Fields;
 use crate::owned;
-use crate::pieces::caution;
+use crate::owned::lists::{self, Stock};
+use crate::pieces::{caution, owned_strip};
 use crate::room::steps::{self, Form, Names, Text, Wrong};
 use crate::words::{self as all, dial as words};
 use handturn::Field as Of;
@@ -20,8 +21,8 @@ const NAMES: &[&Names] = &[&[
     ("di-stand", "upright"),
     ("di-figure", "2.5"),
     ("di-diameter", ""),
-    ("di-lead", "5 mm"),
-    ("di-round", "100"),
+    ("di-lead", ""),
+    ("di-round", ""),
     ("di-edge", "0"),
     ("di-runs", "up"),
 ]];
@@ -43,9 +44,13 @@ fn drawn(text: Text, head: &Head, marks: &Graduation) -> Result<Drawn, Wrong> {
     };
     let figure = text.length("di-figure", Of::Length)?;
     width::division(2, figure, Across::Arc).map_err(|e| ("di-figure", e))?;
+    let table = lists::mill_table(text.fields());
     let slide = Slide {
-        lead: text.length("di-lead", Of::Screw)?,
-        marks: text.count("di-round", bounds::SLIDE_MARKS)?,
+        lead: text.length_if("di-lead", Of::Screw)?.unwrap_or(table.lead),
+        marks: match text.is_empty("di-round") {
+            true => table.marks,
+            false => text.count("di-round", bounds::SLIDE_MARKS)?,
+        },
         runs: if text.get("di-runs") == "down" { Runs::Backwards } else { Runs::Forwards },
     };
     let stops = says::stops(marks.kinds, text.length("di-edge", Of::Length)?, &slide);
@@ -63,6 +68,7 @@ pub(super) fn part(fields: &Fields, marks: &Graduation) -> Markup {
     let head = owned::head(fields);
     let (found, wrong) = steps::in_force(fields, NAMES, |text| drawn(text, &head, marks));
     let form = Form { fields, names: NAMES, wrong: wrong.as_ref() };
+    let table = lists::mill_table(fields);
     let climbs = marks.numbers.map_or(Sense::Clockwise, |numbers| numbers.climbs);
     html! {
         div.two {
@@ -70,10 +76,11 @@ pub(super) fn part(fields: &Fields, marks: &Graduation) -> Markup {
                 @if let Some(found) = &found { (stops(&found.stops, marks)) }
                 div.setup {
                     div.pair {
-                        (form.text("di-lead", words::SCREW))
-                        (form.number("di-round", words::MARKS_ROUND))
+                        (form.filled("di-lead", words::SCREW, Some(words::of_the_table(&table))))
+                        (form.filled("di-round", words::MARKS_ROUND, Some(table.marks.to_string())))
                         (form.text("di-edge", words::FROM_EDGE))
-                        }
+                    }
+                    (owned_strip(fields, &[Stock::MillTable]))
                     (choice(form, "di-runs", words::DRAWN, &[("up", words::COUNTS_UP), ("down", words::COUNTS_DOWN)]))
                 }
             }

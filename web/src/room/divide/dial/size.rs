@@ -2,6 +2,7 @@
 use super::{across, diameter};
 use crate::fields::Fields;
 use crate::owned;
+use crate::owned::lists;
 use crate::room::steps::{self, Form, Names, Text, Wrong, fact};
 use crate::words::{self as all, dial as words};
 use handturn::dial::screw;
@@ -13,7 +14,7 @@ use handturn::number::Approx;
 use handturn::{Error, Field as Of, List};
 use maud::{Markup, html};
 
-const NAMES: &[&Names] = &[&[("di-diameter", ""), ("di-width", "1.5"), ("di-screw", "1/8 in")]];
+const NAMES: &[&Names] = &[&[("di-diameter", ""), ("di-width", "1.5"), ("di-screw", "")]];
 
 /// Widths at a diameter, diameters for a width, dials for a screw.
 struct Sized {
@@ -32,7 +33,9 @@ fn sized(text: Text, head: &Head, marks: &Graduation) -> Result<Sized, Wrong> {
         let one = |across| of(marks.count, length, across).map(|a| a.value).map_err(at(name));
         Ok::<_, Wrong>([one(Across::Arc)?, one(Across::Chord)?])
     };
-    let dials = screw::handy(text.length("di-screw", Of::Screw)?).map_err(at("di-screw"))?;
+    let table = lists::mill_table(text.fields());
+    let screw = text.length_if("di-screw", Of::Screw)?.unwrap_or(table.lead);
+    let dials = screw::handy(screw).map_err(at("di-screw"))?;
     Ok(Sized {
         diameter,
         now: both("di-diameter", width::division, diameter)?,
@@ -63,7 +66,7 @@ pub(super) fn part(fields: &Fields, marks: &Graduation) -> Markup {
             }
             div.figures {
                 h3 id="dial-suits" { (words::FOR_SCREW) }
-                (form.text("di-screw", words::LEAD))
+                (form.filled("di-screw", words::LEAD, Some(words::of_the_table(&lists::mill_table(fields)))))
                 @if let Some(found) = &found {
                     @if found.dials.is_empty() { p { (words::NONE_SUITS) } } @else { (suits(found)) }
                 }

@@ -1,4 +1,5 @@
 use crate::fields::Fields;
+use crate::owned::lists::{self, Stock};
 use crate::owned::{self, Entry};
 use crate::room::divide::{event, screen};
 use crate::seam::Event;
@@ -31,6 +32,10 @@ fn the_saddle_stops_for_each_kind_of_line() {
         &[],
         &["365", "1 turn + 20", "<b>90</b>", "<b>60</b>", "as asked", "Heads face the lines"],
     );
+    let mut fields = after(&[]).0;
+    lists::set(&mut fields, Stock::MillTable, "8 tpi / 125");
+    let markup = screen(&fields, &[], false).into_string();
+    assert!(markup.contains("1 turn + 111") && markup.contains("3.175 mm, the table’s screw"));
     // Thous: what the dial can't show is told.
     shows(
         &[("type", "di-lead", "1/8 in"), ("type", "di-round", "125")],
@@ -75,7 +80,9 @@ fn a_vernier_by_parts_and_by_an_angle() {
 #[test]
 fn a_dial_that_suits_a_screw_is_taken() {
     let size = ("press", "di-part", "size");
-    shows(&[size], &["0.001 in", "0.025 mm", "data-value=\"125\"", "data-value=\"127\""]);
+    shows(&[size], &["5 mm, the table’s screw in Shop", "0.05 mm", "data-value=\"100\""]);
+    let size_of = [size, ("type", "di-screw", "1/8 in")];
+    shows(&size_of, &["0.001 in", "0.025 mm", "data-value=\"125\"", "data-value=\"127\""]);
     let (fields, markup) = after(&[size, ("press", "di-marks", "125")]);
     assert_eq!(fields.get("marks"), "125");
     assert!(markup.contains("to set 125 marks"), "{markup}");
