@@ -7,6 +7,11 @@
 //! 2R sin A + web cos A. Flat, the bends use A (r + K t) each, as in [`super::bend`].
 //! Without an angle there is no web: tan(A/2) = √(step ÷ (4R − step)).
 //!
+//! With K at a half nothing is stretched, and the step uses up what its middle layer is
+//! longer than its run. A K below a half says that a bend stretches the sheet, here by
+//! A t (1 − 2K) in the two: under short webs and shallow angles that is more than the step
+//! takes, and the strip comes out longer than it was. What is used up is then below nought.
+//!
 //! ```
 //! use handturn::bench::bend::Sheet;
 //! use handturn::bench::joggle::{Joggle, step};
@@ -58,8 +63,10 @@ pub struct Step {
     pub run: Approx,
     /// The same along the strip.
     pub along: Approx,
-    /// What the strip is shortened by.
+    /// What the strip is shortened by; below nought where its bends stretch it by more.
     pub taken: Approx,
+    /// By how much that changes where K is 0.05 more.
+    pub band: Approx,
     /// Middle of the first bend.
     pub first: Approx,
     /// Middle of the second.
@@ -86,8 +93,8 @@ pub fn step(ask: &Joggle) -> Result<Step, Error> {
     size(ask.finished, Field::Legs)?;
     let conflict = Error::new(Field::Joggle, Cause::Conflict);
     let offset = Approx::of(ask.offset.mm());
-    let middle =
-        Approx::of(ask.sheet.radius.mm()).plus(Approx::of(ask.sheet.thickness.mm()).by(0.5));
+    let thickness = Approx::of(ask.sheet.thickness.mm());
+    let middle = Approx::of(ask.sheet.radius.mm()).plus(thickness.by(0.5));
     let turns = if let Some(angle) = ask.angle {
         let degrees = angle.degrees()?;
         if degrees <= Fraction::ZERO || degrees > Fraction::whole(90) {
@@ -129,6 +136,7 @@ pub fn step(ask: &Joggle) -> Result<Step, Error> {
         run,
         along,
         taken,
+        band: turns.times(Approx::pi()).by(4.0).times(thickness).by(0.05),
         first,
         second: first.plus(between),
         between,
@@ -191,6 +199,32 @@ mod tests {
             assert!((marks - found.between.value).abs() < 1e-12);
             assert!((found.blank.value - 200.0 - found.taken.value).abs() < 1e-12);
         }
+    }
+
+    /// What the middle layer is longer than its run, less what the bends stretch it by.
+    #[test]
+    fn a_small_k_lengthens_the_strip() {
+        let mut below = 0;
+        for (degrees, hundredths) in
+            [10, 30, 45, 60, 90].into_iter().flat_map(|d| [0, 25, 40, 50].map(|k| (Some(d), k)))
+        {
+            for offset in [0.9, 3.0] {
+                let mut ask = joggle(1.0, 0.5, offset, degrees);
+                ask.sheet.neutral = Fraction::new(hundredths, 100).unwrap();
+                let Ok(found) = step(&ask) else { continue };
+                let (x, _) = walked(&ask, &found);
+                let radians = found.degrees.value.to_radians();
+                let middle = 2.0 * radians + found.web.value;
+                let stretched = radians * (1.0 - f64::from(hundredths as i32) / 50.0);
+                assert!((found.taken.value - (middle - x - stretched)).abs() < 1e-7, "{ask:?}");
+                assert!(hundredths < 50 || found.taken.value > 0.0);
+                assert!((found.band.value - radians / 10.0).abs() < 1e-12);
+                let straight = found.blank.value - 5.0 - found.along.value;
+                assert!(straight >= 200.0 - found.ends.value - 1e-9);
+                below += i32::from(found.taken.value < 0.0);
+            }
+        }
+        assert!(below > 5, "{below}");
     }
 
     #[test]

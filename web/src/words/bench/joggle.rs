@@ -17,6 +17,9 @@ words! {
     BETWEEN = "Between the marks";
     BLANK = "Strip before bending";
     TAKEN = "Used up by the step";
+    GROWN = "Used up; below nought, it grows";
+    GROWS = "At this K the bends stretch the sheet by more than the step takes: the strip comes out longer than it was. Bend a trial strip before you cut to it.";
+    WITHIN = "What is used up is no more than K is good for: cut the strip a little long, and trim it when it is bent.";
     ENDS = "Finished step ends at";
     RUN = "Run of the step";
     WEB = "Straight between the bends";

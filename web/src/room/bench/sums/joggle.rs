@@ -53,13 +53,22 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
     };
     let found = step(&ask).map_err(at)?;
     let title = says::title(&ask, &found);
+    let (taken, band) = (found.taken.value, found.band.value);
+    let mut notes = vec![says::FACE.to_owned(), bend::TRIAL.to_owned()];
+    notes.extend((taken < -band).then(|| says::GROWS.to_owned()));
+    notes.extend((taken.abs() <= band).then(|| says::WITHIN.to_owned()));
     Ok(Answer {
         figures: vec![
             figure("between", says::BETWEEN, Value::About(found.between)),
             figure("first", says::FIRST, Value::About(found.first)),
             figure("second", says::SECOND, Value::About(found.second)),
             figure("blank", says::BLANK, Value::About(found.blank)),
-            figure("taken", says::TAKEN, Value::About(found.taken)),
+            figure(
+                "taken",
+                if taken < 0.0 { says::GROWN } else { says::TAKEN },
+                Value::About(found.taken),
+            ),
+            figure("band", bend::BAND, Value::About(found.band)),
             figure("ends", says::ENDS, Value::About(found.ends)),
             figure("run", says::RUN, Value::About(found.run)),
             figure("web", says::WEB, Value::About(found.web)),
@@ -67,7 +76,7 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
         ],
         tables: Vec::new(),
         working: says::working(&ask, &found),
-        notes: vec![says::FACE.to_owned(), bend::TRIAL.to_owned()],
+        notes,
         drawing: drawing(&ask, &found, &says::picture(&title)),
         title,
     })
