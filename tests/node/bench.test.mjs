@@ -35,6 +35,8 @@ const ROWS = [
   ['chain', { lengths: '10 ±0.1\n-9 ±0.1\n-0.5 ±0.1' }, 'likely_most', 0.5 + Math.sqrt(0.03)],
   ['bend', { legs: '20 40 20', angles: 90, radius: 1, thickness: 1, k: 'own', 'own-k': 0.42 }, 'flat', 72 + Math.PI * 1.42],
   ['joggle', { angle: 90, offset: 5, k: 'middling' }, 'between', (Math.PI / 2) * 1.41 + 2],
+  // 2R (1 − cos 60°) is 1.5: no web; two bends of 60° about 1, less 2 × 1.5 × sin 60°.
+  ['joggle', { angle: 60, offset: 1.5, k: 'own', 'own-k': 0 }, 'taken', (2 * Math.PI) / 3 - 3 * Math.sin(rad(60))],
   ['knurl', { by: 'dp', dp: 96, stock: '0.5in' }, 'teeth', 48],
   ['knurl', { by: 'tips', tips: '0.8', stock: 20 }, 'blank', (78 * 0.8) / Math.PI],
   ['countersink', { of: 'size', diameter: 10, angle: '82', hole: 4 }, 'down', 3 / Math.tan(rad(41))],
@@ -49,6 +51,7 @@ const ROWS = [
   ['push', { wire: 1, across: 'mean', size: 9, coils: 9.5, free: 30, load: 20 }, 'rate', 81000 / (8 * 729 * 7.5)],
   ['push', { wire: 1, across: 'mean', size: 9, coils: 9.5, free: 30, load: 20 }, 'stress', (35 / 32 + 0.615 / 9) * 8 * 20 * 9 / Math.PI],
   ['push', { wire: 1, across: 'mean', size: 9, by: 'rate', rate: 1.852, free: 30 }, 'coils', '9.5'],
+  ['push', { wire: 1, across: 'mean', size: 9, coils: 9.5, free: 30, load: 20 }, 'stress-solid', (35 / 32 + 0.615 / 9) * 8 * (81000 / (8 * 729 * 7.5)) * 20.5 * 9 / Math.PI],
   ['pull', { wire: 1, across: 'mean', size: 8, coils: 20, tension: 10, load: 30 }, 'rate', 81000 / (8 * 512 * (20 + 81 / 200))],
   ['pull', { wire: 1, across: 'mean', size: 8, coils: 20, tension: 10, load: 30 }, 'free', 35],
   ['twist', { wire: 1.5, across: 'mean', size: 12, coils: 6, leg: 0, 'other-leg': 0, load: 400 }, 'per-turn', (200000 * 1.5 ** 4) / (10.8 * 12 * 6)],

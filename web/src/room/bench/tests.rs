@@ -2,6 +2,7 @@ use super::find::found;
 use super::sums::EVERY;
 use crate::fields::Fields;
 use crate::room::visit::Visit;
+use crate::words::bench::{joggle, spring};
 
 #[test]
 fn every_sum_answers_as_it_first_stands() {
@@ -38,6 +39,27 @@ fn names_are_their_own() {
     fields.sort();
     fields.dedup();
     assert_eq!(fields.len(), all);
+}
+
+#[test]
+fn what_spoils_a_spring_or_a_strip_is_said() {
+    let notes = |key: &str, typed: &[(&str, &str)]| {
+        let sum = EVERY.iter().find(|sum| sum.key == key).unwrap();
+        let mut fields = Fields::default();
+        for (name, text) in typed {
+            fields.set(&sum.field(name), text);
+        }
+        super::in_force(&fields, sum).0.unwrap().notes
+    };
+    let says = |notes: &[String], text: &str| notes.iter().any(|note| note == text);
+    // As it first stands the spring bears being pushed solid; longer, it does not.
+    let (sound, long) = (notes("push", &[]), notes("push", &[("free", "30")]));
+    assert!(!says(&sound, spring::OVER_SOLID) && !says(&sound, spring::OVER));
+    assert!(says(&long, spring::OVER_SOLID) && !says(&long, spring::OVER));
+    let usual = notes("joggle", &[]);
+    let small = notes("joggle", &[("angle", "20"), ("k", "own"), ("own-k", "0.2")]);
+    assert!(says(&usual, joggle::WITHIN) && !says(&usual, joggle::GROWS));
+    assert!(says(&small, joggle::GROWS) && !says(&small, joggle::WITHIN));
 }
 
 /// Two letters of a sum's name bring it up among the first few.

@@ -42,7 +42,9 @@ words! {
     STRESS = "Shear under the load, Wahl";
     BERG = "By Bergsträsser’s factor";
     LOADED = "Of what it may stand";
-    LOADED_SOLID = "Likewise when solid";
+    STRESS_SOLID = "Shear when solid, Wahl";
+    LOADED_SOLID = "Of what it may stand, solid";
+    WHEN_SOLID = "When solid: ";
     TOTAL_IS = "Coils in all";
     ACTIVE = "Coils that move";
     PITCH = "Pitch";
@@ -77,6 +79,7 @@ words! {
     CLOSES = "This load closes the spring: it is solid.";
     BELOW = "This load is below the initial tension: the coils do not part.";
     OVER = "More than such wire is said to stand: it takes a set or breaks.";
+    OVER_SOLID = "Pushed solid, it has more than such wire is said to stand: it takes a set. Stop it before that, or give it a shorter free length or more coils.";
     TIGHT = "An index below 4 is hard to wind, and cracks at the inside.";
     SLACK = "An index above 12 tangles, and its diameter is hard to hold.";
     MANDREL_NOTE = "The mandrel is a size to try: wind three coils, measure, change it.";

@@ -42,7 +42,7 @@ pub(super) const SUM: Sum = Sum {
         Entry::choice("by", says::BY, &[("coils", says::COILS), ("rate", says::RATE)]),
         Entry::number("coils", says::TOTAL, "9.5").when("by", &["coils"]),
         Entry::number("rate", says::WANTED, "2").when("by", &["rate"]),
-        Entry::text("free", says::FREE, "30"),
+        Entry::text("free", says::FREE, "26"),
         Entry::number("load", says::LOAD, "20"),
     ],
     answer,
@@ -103,6 +103,7 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
     let arbor = arbor(wire, mean, metal.tensile, metal.modulus.middle()).map_err(at)?;
     let (loaded, solid) =
         (metal.loaded_by_shear(it.stress.value), metal.loaded_by_shear(it.solid_stress.value));
+    let factor = crate::words::about(it.wahl.value, 4);
     let mut notes = vec![
         of_wire::metal(metal.tensile, "G", metal.shear),
         known(given),
@@ -111,6 +112,7 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
     notes.extend(says::winding(it.winding).map(str::to_owned));
     notes.extend(it.closes.then(|| says::CLOSES.to_owned()));
     notes.extend((loaded > 100.0).then(|| says::OVER.to_owned()));
+    notes.extend((solid > 100.0).then(|| says::OVER_SOLID.to_owned()));
     Ok(Answer {
         title: says::pushed(wire, mean, &it),
         figures: vec![
@@ -124,6 +126,7 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
             figure("stress", says::STRESS, number(it.stress, 0, "MPa")),
             figure("stress-b", says::BERG, number(it.stress_bergstrasser, 0, "MPa")),
             figure("loaded", says::LOADED, Value::Text(says::loaded(loaded))),
+            figure("stress-solid", says::STRESS_SOLID, number(it.solid_stress, 0, "MPa")),
             figure("loaded-solid", says::LOADED_SOLID, Value::Text(says::loaded(solid))),
             figure("coils", says::TOTAL_IS, Value::Text(says::coils(spring.total))),
             figure("active", says::ACTIVE, Value::Text(says::coils(it.active))),
@@ -137,13 +140,12 @@ fn answer(given: &Given) -> Result<Answer, Wrong> {
         working: vec![
             says::rate(spring.shear_mpa, wire, mean, &says::coils(it.active), it.rate),
             says::wahl(it.index, it.wahl, it.bergstrasser),
-            says::shear(
-                &crate::words::about(it.wahl.value, 4),
-                spring.load_n,
-                wire,
-                mean,
-                it.stress,
-            ),
+            says::shear(&factor, spring.load_n, wire, mean, it.stress),
+            [
+                says::WHEN_SOLID,
+                &says::shear(&factor, it.solid_n.value, wire, mean, it.solid_stress),
+            ]
+            .concat(),
         ],
         notes,
         drawing: drawing(&spring, &it),
