@@ -7,10 +7,13 @@
 //! - the metal only moves (volume is kept): tips of V-shaped grooves rise as much as the
 //!   grooves sink, so over a share f of the full depth h = pitch ÷ 2 cot half the wheel's
 //!   tooth angle the diameter grows by h f² under lines and 2 h (f² − f³/3) under
-//!   crossed ones. Derived here; given from half depth to full teeth, as a band.
+//!   crossed ones. Derived here for a flat piece, which a round follows but for its depth
+//!   over its diameter; given from half depth to full teeth, as a band. That a knurl is
+//!   left between the two is common practice.
 //!
-//! A wheel that bites deep at its first turn rolls on a smaller circle than the blank's,
-//! and may fall in on a slightly larger one: the first two turns decide.
+//! Common practice too: a wheel that bites deep at its first turn rolls on a smaller circle
+//! than the blank's, and may fall in on a slightly larger one, so the first two turns
+//! decide; and the feed, a fifth to a half of the pitch in one turn.
 //!
 //! ```
 //! use handturn::bench::knurl::{Knurl, Lines, Pitch};
@@ -112,7 +115,7 @@ pub struct Fit {
     pub grows_least: Approx,
     /// By how many millimetres it grows at full depth, if no metal is lost.
     pub grows_most: Approx,
-    /// Travel in one turn to start from, in millimetres, from and to.
+    /// Travel in one turn to start from (common practice), in millimetres, from and to.
     pub feed: (Approx, Approx),
 }
 
