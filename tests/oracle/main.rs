@@ -8,6 +8,7 @@ mod differential;
 mod half_nuts;
 mod helices;
 mod involute;
+mod knurls;
 mod plain;
 mod plates;
 mod shapes;
