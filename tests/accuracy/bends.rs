@@ -24,30 +24,33 @@ pub(crate) fn kept() -> Vec<Try> {
         )
         .expect("it yields");
         let whole = Wide::whole;
-        let one = whole(1);
         let u = whole(2 * yields).by(&Wide::of(radius)).over(&whole(modulus).by(&Wide::of(thick)));
-        let truth = match section {
-            Section::Strip => {
-                let x = u.over(&whole(2));
-                let cube = x.by(&x).by(&x);
-                one.minus(&x.by(&whole(3))).plus(&cube.by(&whole(4)))
-            }
-            Section::Round => {
-                let square = one.minus(&u.by(&u));
-                let s = square.sqrt();
-                let near = (2.0 * yields as f64 * (radius.num() as f64 / radius.den() as f64)
-                    / (modulus as f64 * (thick.num() as f64 / thick.den() as f64)))
-                    .asin()
-                    / std::f64::consts::TAU;
-                let arc = u.over(&s).atan_turns(near).by(&Wide::pi()).by(&whole(2));
-                let first = u.by(&u).by(&whole(2)).minus(&one).by(&s).over(&whole(2));
-                let second = arc.over(&u.by(&whole(2)));
-                let third = s.by(&square).by(&whole(4)).over(&whole(3));
-                let m = first.plus(&second).plus(&third);
-                one.minus(&m.by(&u).by(&whole(4)).over(&Wide::pi()))
-            }
-        };
+        let truth = kept_truth(section, &u);
         Try { what: format!("{k} {section:?}"), came, truth, scale: 1.0 }
     });
     tries.collect()
+}
+
+/// What is left of a curve of which the part `u` stays elastic.
+pub(crate) fn kept_truth(section: Section, u: &Wide) -> Wide {
+    let whole = Wide::whole;
+    let one = whole(1);
+    match section {
+        Section::Strip => {
+            let x = u.over(&whole(2));
+            let cube = x.by(&x).by(&x);
+            one.minus(&x.by(&whole(3))).plus(&cube.by(&whole(4)))
+        }
+        Section::Round => {
+            let square = one.minus(&u.by(u));
+            let s = square.sqrt();
+            let near = u.float().asin() / std::f64::consts::TAU;
+            let arc = u.over(&s).atan_turns(near).by(&Wide::pi()).by(&whole(2));
+            let first = u.by(u).by(&whole(2)).minus(&one).by(&s).over(&whole(2));
+            let second = arc.over(&u.by(&whole(2)));
+            let third = s.by(&square).by(&whole(4)).over(&whole(3));
+            let m = first.plus(&second).plus(&third);
+            one.minus(&m.by(u).by(&whole(4)).over(&Wide::pi()))
+        }
+    }
 }

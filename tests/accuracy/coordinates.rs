@@ -4,7 +4,7 @@ use crate::wide::Wide;
 use crate::{Try, part};
 use handturn::head::Sense;
 use handturn::measure::{Angle, Length};
-use handturn::number::{Approx, Fraction};
+use handturn::number::{Approx, Fraction, float};
 use handturn::plate::coordinates::{Comes, Layout, Screw};
 use handturn::plate::disks;
 use handturn::plate::tape::{self, Tape};
@@ -193,6 +193,23 @@ fn holes_lie_where_they_belong_and_dials_bring_the_table_there() {
         passed > 9_000 && went_past > 5_000 && missed == went_past,
         "{passed} {went_past} {missed}"
     );
+}
+
+#[test]
+fn a_dial_reads_moves_to_its_nearest_mark() {
+    let mut shop = Shop(ChaCha8Rng::seed_from_u64(1_310_111));
+    for k in 1..=200_i64 {
+        let (screw, by) = (shop.screw(), Length::from_mm(part(k * 7_919 % 9_973, 41)));
+        let found = screw.after(by).expect("in bounds");
+        let value = float::of(by.mm());
+        let about = Approx { value, bound: f64::EPSILON * value };
+        assert_eq!(screw.after_about(about), Ok(found));
+        let place = marks_to(&screw, found.turns, found.mark);
+        let stands = Wide::of(if screw.falls { place.negated() } else { place });
+        let truth = stands.minus(&Wide::of(by.mm()));
+        let scale = 2.0 * Wide::of(by.mm()).float() + 10.0;
+        holds(&format!("{screw:?} {by:?}"), found.off, &truth, scale, 8.0);
+    }
 }
 
 #[test]

@@ -1,4 +1,5 @@
 //! Tries of what is computed about dials.
+use crate::wholes::{hold_all, own};
 use crate::wide::Wide;
 use crate::{Try, part};
 use handturn::dial::fine::{self, Arm};
@@ -111,4 +112,56 @@ pub(crate) fn errors() -> Vec<Try> {
         Try { what: format!("{arm:?} {shift:?} {turns}"), came, truth, scale }
     });
     tries.collect()
+}
+
+#[test]
+fn fine_dials() {
+    for k in 1..=200_i64 {
+        let arm = Arm {
+            lead: Length::from_mm(part(k % 5 + 2, 4)),
+            radius: Length::from_mm(part(k * 7_919 % 900 + 400, 10)),
+            ratio: part([40, 60, 90][k as usize % 3], 1),
+        };
+        let what = format!("{arm:?}");
+        for step in &fine::steps(&arm).expect("in bounds") {
+            let shift = Wide::of(step.at_work.turns()).by(&Wide::of(arm.ratio));
+            let shift = shift.by(&Wide::whole(step.marks.into()));
+            hold_all(&what, step, &[own("radius_mm", over_turn(arm.lead, &shift), 4.5)]);
+        }
+        let seconds_of = |n: i64| Angle::from_arcsec(part(n, 1)).expect("small");
+        let (marks, turns) = (100, part(k % 40 + 4, 8));
+        let at_work = seconds_of(k % 3 + 1);
+        let wanted = fine::Wanted { arm, marks, at_work, turns, within: seconds_of(2) };
+        let Ok(found) = fine::design(&wanted) else { continue };
+        let ratio = Wide::of(arm.ratio);
+        let shift = Wide::of(at_work.turns()).by(&ratio).by(&Wide::whole(marks.into()));
+        let one = over_turn(arm.lead, &mm(arm.radius)).by(&seconds());
+        let mark = one.over(&Wide::whole(marks.into())).over(&ratio);
+        // Off after `turns`: what the arm has turned less what is told.
+        let slope = mm(arm.lead).over(&mm(arm.radius));
+        let off = |turns: &Wide| {
+            let across = slope.by(turns);
+            let near = across.float().atan() / std::f64::consts::TAU;
+            let off = across.atan_turns(near).minus(&shift.by(turns));
+            off.by(&seconds()).over(&ratio)
+        };
+        // It turns back where the arm goes as fast as it is told, if that is used.
+        let fast = slope.over(&Wide::pi()).over(&Wide::whole(2)).over(&shift);
+        let end = Wide::of(turns);
+        let mut worst = off(&end);
+        if fast.float() > 1.0 {
+            let back = fast.minus(&Wide::whole(1)).sqrt().over(&slope);
+            if back.float() < end.float() && off(&back).magnitude() > worst.magnitude() {
+                worst = off(&back);
+            }
+        }
+        let told = shift.by(&end).by(&seconds()).over(&ratio).magnitude();
+        let most = told + slope.by(&end).by(&seconds()).over(&ratio).magnitude();
+        let truths = [
+            own("radius_mm", over_turn(arm.lead, &shift), 4.5),
+            own("mark_arcsec", mark, 4.5),
+            ("worst_arcsec", worst, most, 16.0),
+        ];
+        hold_all(&what, &found, &truths);
+    }
 }

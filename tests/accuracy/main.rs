@@ -10,10 +10,14 @@ mod involutes;
 mod lifts;
 mod plates;
 mod shapes;
+mod sheets;
 mod slanted;
+mod springs;
 mod threads;
+mod turned;
 mod turning;
 mod wheels;
+mod wholes;
 mod wide;
 
 use handturn::head::{GEARS, Mounting, gears_of};

@@ -1,10 +1,12 @@
 //! Tries of what is computed about plates.
+use crate::wholes::hold_all;
 use crate::wide::Wide;
 use crate::{Try, part};
 use handturn::divide::{Kind, Parts, Question, Rated, Way, answer};
 use handturn::head::{Handwheel, Head};
 use handturn::measure::{ARCSEC_PER_TURN, Length};
 use handturn::number::{Approx, Fraction};
+use handturn::plate::ring::{Blank, Ring, check};
 use handturn::plate::{self, Sources};
 
 pub(crate) fn arcs() -> Vec<Try> {
@@ -116,4 +118,23 @@ fn a_hole_a_wave_and_a_blank_lie_within_their_bounds() {
         }
     }
     assert!(tried > 300, "{tried}");
+}
+
+#[test]
+fn webs_between_holes() {
+    for k in 1..=300_i64 {
+        let holes = (k * 7 % 150 + 5) as u32;
+        let ring = Ring {
+            holes,
+            radius: Length::from_mm(part(k * 7_919 % 900 + 600, 10)),
+            drill: Length::from_mm(part(k % 9 + 2, 4)),
+        };
+        let blank = Blank { web: Length::from_mm(part(0, 1)), ..Blank::default() };
+        let Ok(found) = check(&ring, &blank) else { continue };
+        let half = Wide::of(part(1, 2 * i64::from(holes))).sin_turns();
+        let chord = Wide::of(ring.radius.mm()).by(&Wide::whole(2)).by(&half);
+        let drill = Wide::of(ring.drill.mm());
+        let size = chord.plus(&drill).magnitude();
+        hold_all(&format!("{ring:?}"), &found, &[("web_mm", chord.minus(&drill), size, 4.5)]);
+    }
 }

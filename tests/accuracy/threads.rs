@@ -1,10 +1,12 @@
 //! Tries of what is computed about threads. Contact over wires is solved here once
 //! more in wide numbers, for its own unknowns: the angle φ at which the wire touches,
 //! and its distance.
+use crate::wholes::{hold_all, own};
 use crate::wide::Wide;
 use crate::{Try, bare, part};
 use handturn::measure::{Angle, Length};
 use handturn::number::{Approx, Fraction, float};
+use handturn::thread::blind;
 use handturn::thread::infeed::{self, Nose};
 use handturn::thread::lead;
 use handturn::thread::wires::{self, Measured};
@@ -220,4 +222,83 @@ pub(crate) fn slants() -> Vec<Try> {
         held(format!("{thread:?} {wire:?}"), came, truth)
     });
     tries.collect()
+}
+
+#[test]
+fn depths_of_threads() {
+    for k in 1..=300_i64 {
+        let half_angle = Angle::from_degrees(part(10 + k * 7 % 50, 2)).expect("small");
+        let pitch = k * 7_919 % 4_700 + 300;
+        let mm = |um: i64| Length::from_mm(part(um, 1_000));
+        let (internal, deep) = (k % 3 == 0, pitch * 3 / 10);
+        let work = pitch * 8 + k;
+        let inwards = |um: i64| mm(if internal { work + 2 * um } else { work - 2 * um });
+        let short = Angle::from_turns(half_angle.turns().over(7).expect("small"));
+        let ask = infeed::Infeed {
+            half_angle,
+            space: mm(pitch / 2),
+            work: mm(work),
+            pitch_diameter: inwards(deep),
+            root: inwards(deep + 1),
+            deepest: (k % 4 == 0).then(|| inwards(deep + 2)),
+            nose: Nose::Flat(mm(pitch / 8)),
+            feed: infeed::Feed::Modified { short },
+            internal,
+            left_hand: false,
+        };
+        let found = infeed::infeed(&ask).expect("it fits");
+        let wide = |length: Length| Wide::of(length.mm());
+        let (two, slope) = (Wide::whole(2), tan(&turns(half_angle)));
+        let to_pitch = wide(mm(deep));
+        let narrow = wide(ask.space).minus(&wide(mm(pitch / 8)));
+        let (straight, widen) = if ask.deepest.is_some() {
+            let left = narrow.minus(&two.by(&wide(mm(2))).by(&slope));
+            (wide(mm(deep + 2)), left)
+        } else {
+            (to_pitch.plus(&narrow.over(&two).over(&slope)), Wide::whole(0))
+        };
+        let swung = turns(half_angle).minus(&turns(short));
+        let twice = straight.by(&two);
+        let tip = if internal { wide(ask.work).plus(&twice) } else { wide(ask.work).minus(&twice) };
+        let size = wide(ask.work).magnitude() * (2.0 + 2.0 / slope.magnitude());
+        let along = straight.over(&swung.cos_turns());
+        let truths = [
+            ("straight", straight, size, 40.0),
+            ("along_slide", along, size, 40.0),
+            ("widen", widen, size, 40.0),
+            ("tip", tip, size, 40.0),
+        ];
+        hold_all(&format!("{ask:?}"), &found, &truths);
+    }
+}
+
+#[test]
+fn clearances_and_holes_for_taps() {
+    for (k, (lead, wide)) in (1_i64..).zip(lengths().zip(lengths().skip(7))) {
+        let half_angle = Angle::from_degrees(part(k % 61, 2)).expect("small");
+        let crest = Length::from_mm(wide.mm().checked_add(part(k % 9, 3)).expect("small"));
+        let beyond = Angle::from_degrees(part(k % 21, 2)).expect("small");
+        let ask = lead::Flanks { half_angle, lead, root: wide, crest, beyond };
+        let cos = turns(half_angle).cos_turns();
+        let lean = |diameter: Length| {
+            let around = Wide::of(diameter.mm()).by(&Wide::pi());
+            let tangent = Wide::of(lead.mm()).over(&around).by(&cos);
+            let near = tangent.float().atan() / std::f64::consts::TAU;
+            tangent.atan_turns(near).by(&Wide::whole(360))
+        };
+        let beyond = turns(beyond).by(&Wide::whole(360));
+        let (steep, gentle) = (beyond.plus(&lean(wide)), beyond.minus(&lean(crest)));
+        let size = beyond.plus(&lean(crest)).magnitude();
+        let truths = [own("leading", steep, 17.0), ("trailing", gentle, size, 17.0)];
+        let found = lead::clearance(&ask).expect("in bounds");
+        hold_all(&format!("{ask:?}"), &found, &truths);
+
+        let point = Angle::from_degrees(part(121 + k % 230, 2)).expect("small");
+        let (pitch, tap_lead) = (Length::from_mm(part(k, 31)), part(k % 24, 2));
+        let found = blind::drill(crest, pitch, tap_lead, wide, point).expect("in bounds");
+        let height = Wide::of(wide.mm()).over(&tan(&turns(point).over(&Wide::whole(2))));
+        let deep = Wide::of(found.full_diameter.mm()).plus(&height.over(&Wide::whole(2)));
+        let size = deep.magnitude() + Wide::of(wide.mm()).magnitude();
+        hold_all("a hole for a tap", &found, &[("to_point", deep, size, 17.0)]);
+    }
 }

@@ -1,9 +1,10 @@
 //! Tries of what is computed about wheels, and of the arcs it rests on.
+use crate::wholes::hold_all;
 use crate::wide::Wide;
 use crate::{Try, bare, part};
 use handturn::gear::pair::{At, Pair, mesh, opening};
 use handturn::gear::sound::sound;
-use handturn::gear::{Size, Spur, Tooth, telling};
+use handturn::gear::{Size, Spur, Tooth, chordal, telling};
 use handturn::measure::{Angle, Length};
 use handturn::number::{Approx, float};
 
@@ -242,5 +243,29 @@ fn pairs_are_within_their_bounds() {
             within(&what, arcs.base_diameter, &base, grain);
             within(&what, arcs.base_pitch, &pitch.by(&cos), grain);
         }
+    }
+}
+
+/// The caliper on a rack, whose tooth is straight: chords are what they are on the drawing.
+#[test]
+fn calipers_on_racks() {
+    for (k, [spur, _]) in (1_i64..).zip(wheels()) {
+        let thinned = spur.tooth.size.times(part(k % 11, 200)).expect("small");
+        let found = chordal::rack(&spur.tooth, thinned).expect("in bounds");
+        let module = Wide::of(spur.tooth.size.module().expect("a size").mm());
+        let two = Wide::whole(2);
+        let thick = Wide::pi().by(&module).over(&two).minus(&Wide::of(thinned.mm()));
+        let angle = Wide::of(spur.tooth.pressure_angle.turns());
+        let (sine, cosine) = (angle.sin_turns(), cosine(&angle));
+        let above = Wide::of(spur.tooth.addendum().expect("small").mm());
+        let lower = above.minus(&thick.over(&two).by(&sine).by(&cosine));
+        let size = 4.0 * module.magnitude();
+        let truths = [
+            ("thickness", thick.clone(), size, 64.0),
+            ("height", above, size, 64.0),
+            ("constant", thick.by(&cosine).by(&cosine), size, 64.0),
+            ("constant_height", lower, size, 64.0),
+        ];
+        hold_all(&format!("{:?} {thinned:?}", spur.tooth), &found, &truths);
     }
 }
