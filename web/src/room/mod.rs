@@ -6,6 +6,7 @@ pub mod frame;
 pub mod gear;
 mod lines;
 pub mod notice;
+mod read;
 pub mod run;
 pub mod shop;
 mod steps;

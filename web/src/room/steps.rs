@@ -1,14 +1,13 @@
 //! What rooms of steps share: the tabs and their keys, the fields of a step with what
 //! is wrong with one of them, the last good answer, and facts.
+pub(super) use super::read::Given;
+use super::read::Places;
 use crate::fields::Fields;
 use crate::pieces::{Field, field, segmented};
 use crate::seam::{Effect, Event};
 use crate::words::{self, errors::said};
-use handturn::bounds::Bound;
-use handturn::measure::read::{self, Unit};
-use handturn::measure::{Angle, Length};
-use handturn::number::Fraction;
-use handturn::{Error, Field as Of};
+use handturn::Error;
+use handturn::measure::Length;
 use maud::{Markup, html};
 
 /// Fields by name, each with what it reads as until something is typed.
@@ -41,59 +40,14 @@ fn default_in(names: &[&Names], name: &str) -> &'static str {
     all.find(|(n, _)| *n == name).map_or("", |(_, text)| text)
 }
 
-fn good(name: &str) -> String {
+/// Where a field is kept as it last read well.
+pub(super) fn good(name: &str) -> String {
     "good-".to_owned() + name
 }
 
-/// What stands in fields: as typed, or as it last read well.
-#[derive(Clone, Copy)]
-pub(super) struct Text<'a> {
-    fields: &'a Fields,
-    names: &'a [&'a Names],
-    last: bool,
-}
-
-impl<'a> Text<'a> {
-    /// All fields there are, the Shop's among them.
-    pub(super) fn fields(&self) -> &'a Fields {
-        self.fields
-    }
-
-    /// What stands in one of them.
-    pub(super) fn get(&self, name: &str) -> &'a str {
-        let default = default_in(self.names, name);
-        let name = if self.last { &good(name) } else { name };
-        self.fields.follow(self.fields.or(name, default))
-    }
-
-    /// Whether a field stands empty.
-    pub(super) fn is_empty(&self, name: &str) -> bool {
-        self.get(name).trim().is_empty()
-    }
-
-    /// A length, in millimetres unless it names its unit.
-    pub(super) fn length(&self, name: &'static str, of: Of) -> Result<Length, Wrong> {
-        read::length(self.get(name), Unit::Mm).map_err(|e| (name, e.of(of)))
-    }
-
-    /// A length where the field is not empty.
-    pub(super) fn length_if(&self, name: &'static str, of: Of) -> Result<Option<Length>, Wrong> {
-        if self.is_empty(name) { Ok(None) } else { self.length(name, of).map(Some) }
-    }
-
-    /// A number.
-    pub(super) fn number(&self, name: &'static str, of: Of) -> Result<Fraction, Wrong> {
-        read::number(self.get(name), of).map_err(|e| (name, e))
-    }
-
-    /// A whole number within `bound`.
-    pub(super) fn count(&self, name: &'static str, bound: Bound) -> Result<u32, Wrong> {
-        read::count(self.get(name), bound).map_err(|e| (name, e))
-    }
-
-    /// An angle.
-    pub(super) fn angle(&self, name: &'static str, of: Of) -> Result<Angle, Wrong> {
-        read::angle(self.get(name)).map_err(|e| (name, e.of(of)))
+impl Places for &[&Names] {
+    fn place(&self, name: &str) -> (String, &'static str) {
+        (name.to_owned(), default_in(self, name))
     }
 }
 
@@ -102,12 +56,12 @@ impl<'a> Text<'a> {
 pub(super) fn in_force<T>(
     fields: &Fields,
     names: &[&Names],
-    read: impl Fn(Text) -> Result<T, Wrong>,
+    read: impl Fn(Given) -> Result<T, Wrong>,
 ) -> (Option<T>, Option<Wrong>) {
-    let text = Text { fields, names, last: false };
-    match read(text) {
+    let given = Given { fields, places: &names, last: false };
+    match read(given) {
         Ok(now) => (Some(now), None),
-        Err(wrong) => (read(Text { last: true, ..text }).ok(), Some(wrong)),
+        Err(wrong) => (read(Given { last: true, ..given }).ok(), Some(wrong)),
     }
 }
 
@@ -116,10 +70,10 @@ pub(super) fn keep_good<T>(
     fields: &mut Fields,
     names: &[&Names],
     name: &str,
-    read: impl Fn(Text) -> Result<T, Wrong>,
+    read: impl Fn(Given) -> Result<T, Wrong>,
 ) {
     let ours = names.iter().flat_map(|names| names.iter()).any(|(ours, _)| *ours == name);
-    if ours && read(Text { fields, names, last: false }).is_ok() {
+    if ours && read(Given { fields, places: &names, last: false }).is_ok() {
         names.iter().for_each(|names| keep(fields, names));
     }
 }
@@ -227,8 +181,8 @@ impl Form<'_> {
     }
 
     /// What stands in all of them.
-    pub(super) fn as_typed(&self) -> Text<'_> {
-        Text { fields: self.fields, names: self.names, last: false }
+    pub(super) fn as_typed(&self) -> Given<'_> {
+        Given { fields: self.fields, places: &self.names, last: false }
     }
 
     /// A field for any text.

@@ -1,13 +1,12 @@
 //! What a small sum is: a table of fields, one function, one answer. The form, the list,
 //! the search, the card and the JavaScript package are all read from it.
 use crate::fields::Fields;
-use crate::room::lines;
+pub(crate) use crate::room::read::Given;
+use crate::room::read::Places;
 use crate::room::steps::Wrong;
-use handturn::bounds::Bound;
-use handturn::measure::read::{self, Unit};
-use handturn::measure::{Angle, Length};
-use handturn::number::{Approx, Fraction};
-use handturn::{Cause, Error, Field as Of};
+use handturn::measure::Length;
+use handturn::number::Approx;
+use handturn::{Error, Field as Of};
 use maud::Markup;
 
 /// One small sum.
@@ -135,80 +134,13 @@ impl Sum {
 
     /// What is asked, as typed or, with `last`, as it last read well.
     pub(crate) const fn given<'a>(&'static self, fields: &'a Fields, last: bool) -> Given<'a> {
-        Given { fields, sum: self, last }
+        Given { fields, places: self, last }
     }
 }
 
-/// What was typed and chosen for one sum.
-#[derive(Clone, Copy)]
-pub(crate) struct Given<'a> {
-    /// All of the page's fields: the Shop's lists are among them.
-    pub(crate) fields: &'a Fields,
-    sum: &'static Sum,
-    last: bool,
-}
-
-impl<'a> Given<'a> {
-    /// What stands in an entry; where that names a value of the card, that value.
-    pub(crate) fn get(&self, name: &str) -> &'a str {
-        self.fields.follow(self.typed(name))
-    }
-
-    /// What stands in an entry, as typed.
-    pub(crate) fn typed(&self, name: &str) -> &'a str {
-        let (field, default) =
-            (self.sum.field(name), self.sum.entry(name).map_or("", |e| e.default));
-        if self.last {
-            self.fields.or(&["good-", &field].concat(), default)
-        } else {
-            self.fields.or(&field, default)
-        }
-    }
-
-    /// Whether an entry stands empty.
-    pub(crate) fn is_empty(&self, name: &str) -> bool {
-        self.get(name).trim().is_empty()
-    }
-
-    /// A length, in millimetres unless it names its unit.
-    pub(crate) fn length(&self, name: &'static str, of: Of) -> Result<Length, Wrong> {
-        read::length(self.get(name), Unit::Mm).map_err(|e| (name, e.of(of)))
-    }
-
-    /// A length where the entry is not empty.
-    pub(crate) fn length_if(&self, name: &'static str, of: Of) -> Result<Option<Length>, Wrong> {
-        if self.is_empty(name) { Ok(None) } else { self.length(name, of).map(Some) }
-    }
-
-    /// Lengths split by space.
-    pub(crate) fn lengths(&self, name: &'static str, of: Of) -> Result<Vec<Length>, Wrong> {
-        lines::lengths(self.get(name), of).map_err(|e| (name, e))
-    }
-
-    /// A number.
-    pub(crate) fn number(&self, name: &'static str, of: Of) -> Result<Fraction, Wrong> {
-        read::number(self.get(name), of).map_err(|e| (name, e))
-    }
-
-    /// A whole number within `bound`.
-    pub(crate) fn count(&self, name: &'static str, bound: Bound) -> Result<u32, Wrong> {
-        read::count(self.get(name), bound).map_err(|e| (name, e))
-    }
-
-    /// An angle.
-    pub(crate) fn angle(&self, name: &'static str, of: Of) -> Result<Angle, Wrong> {
-        read::angle(self.get(name)).map_err(|e| (name, e.of(of)))
-    }
-
-    /// Which of the values of `all` a choice stands at.
-    pub(crate) fn choice<T: Copy>(
-        &self,
-        name: &'static str,
-        all: &[(&str, T)],
-    ) -> Result<T, Wrong> {
-        let value = self.get(name);
-        let found = all.iter().find(|(known, _)| *known == value).map(|(_, meant)| *meant);
-        found.ok_or((name, Error::new(Of::Fraction, Cause::NotANumber)))
+impl Places for Sum {
+    fn place(&self, name: &str) -> (String, &'static str) {
+        (self.field(name), self.entry(name).map_or("", |entry| entry.default))
     }
 }
 

@@ -3,7 +3,7 @@
 use super::{Worked, plate};
 use crate::draw::budget as plot;
 use crate::pieces::caution;
-use crate::room::steps::{Form, Names, Text, Wrong, in_force};
+use crate::room::steps::{Form, Given, Names, Wrong, in_force};
 use crate::words::{self, errors::said, plate as says};
 use handturn::Field as Of;
 use handturn::divide::Rated;
@@ -33,7 +33,7 @@ const MOST: u32 = 1000;
 type Put = fn(to: &mut Sources, of: &Sources);
 
 /// The causes as typed.
-pub(super) fn sources(text: Text) -> Result<Sources, Wrong> {
+pub(super) fn sources(text: Given) -> Result<Sources, Wrong> {
     let angle = |name| {
         let arcsec = text.number(name, Of::Source)?;
         Angle::from_arcsec(arcsec).map_err(|e| (name, e))

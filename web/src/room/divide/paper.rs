@@ -4,7 +4,7 @@ use super::{Worked, ask, plate, work_out};
 use crate::draw::template::{self, PRINTS, Sheet, Strips, Template};
 use crate::fields::Fields;
 use crate::pieces::{caution, segmented};
-use crate::room::steps::{self, Form, Names, Text, Wrong, about, fact, in_force};
+use crate::room::steps::{self, Form, Given, Names, Wrong, about, fact, in_force};
 use crate::seam::{Effect, Event};
 use crate::words::{self, errors::said, plate as says};
 use handturn::head::Sense;
@@ -99,7 +99,7 @@ fn free(fields: &Fields, parts: u32) -> Option<Drilled> {
     Some(Drilled { ring, rim: None })
 }
 
-fn free_ring(text: Text, holes: u32) -> Result<Ring, Wrong> {
+fn free_ring(text: Given, holes: u32) -> Result<Ring, Wrong> {
     let ring = Ring {
         holes,
         radius: text.length("pl-free-ring", Of::Ring)?,
@@ -119,7 +119,7 @@ fn free_ring(text: Text, holes: u32) -> Result<Ring, Wrong> {
 }
 
 /// How the ring lies and the screws of the table; the ring itself is put in later.
-fn laid(text: Text) -> Result<(Layout, [Screw; 2]), Wrong> {
+fn laid(text: Given) -> Result<(Layout, [Screw; 2]), Wrong> {
     let one = Length::from_mm(handturn::number::Fraction::ONE);
     let sense = text.get("pl-sense");
     let layout = Layout {
@@ -296,7 +296,7 @@ fn disk_facts(fields: &Fields, of: &Drilled) -> Markup {
 }
 
 /// A tape that is asked for, its sizes, and the drum for a pitch wanted.
-fn taped(text: Text, parts: u32) -> Result<(Tape, Sizes, Option<Approx>), Wrong> {
+fn taped(text: Given, parts: u32) -> Result<(Tape, Sizes, Option<Approx>), Wrong> {
     let tape = Tape {
         parts,
         drum: text.length("pl-drum", Of::Drum)?,

@@ -7,7 +7,7 @@ use crate::owned;
 use crate::pieces::{caution, mark};
 use crate::room::card::put_button;
 use crate::room::lines::lengths;
-use crate::room::steps::{self, Form, Names, Text, Wrong, about, in_force, length};
+use crate::room::steps::{self, Form, Given, Names, Wrong, about, in_force, length};
 use crate::words::{self, errors::said, moves, plate as says};
 use handturn::bounds;
 use handturn::divide::{Asked, CircleAt, Errors, Holes, Leg, Parts, Question, Way};
@@ -73,7 +73,7 @@ pub(super) fn plan(worked: &Worked, need: Need) -> Plan {
     Plan { need, made, wrong }
 }
 
-fn make(worked: &Worked, need: Need, text: Text) -> Result<Made, Wrong> {
+fn make(worked: &Worked, need: Need, text: Given) -> Result<Made, Wrong> {
     let head = worked.head;
     let multiple =
         text.count("pl-multiple", bounds::TIMES).map_err(|(n, e)| (n, e.of(Of::Holes)))?;

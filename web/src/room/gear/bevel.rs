@@ -3,7 +3,7 @@ use super::{cutters, wheel};
 use crate::draw::bevel as picture;
 use crate::fields::Fields;
 use crate::pieces::caution;
-use crate::room::steps::{Form, Names, Text, Wrong, large};
+use crate::room::steps::{Form, Given, Names, Wrong, large};
 use crate::words as all;
 use crate::words::errors::said;
 use crate::words::gear::{self as words, bevel as says, cutter as cutting, slanted, straight};
@@ -50,7 +50,7 @@ pub(super) fn entry(form: Form) -> Markup {
 }
 
 /// The pair that `text` asks for.
-pub(super) fn asked(text: Text) -> Result<Asked, Wrong> {
+pub(super) fn asked(text: Given) -> Result<Asked, Wrong> {
     let tapering = text.get("ge-along") == "tapering";
     let pair = Bevel {
         teeth: [wheel::teeth(text)?, text.count("ge-second", WHEEL_TEETH)?],

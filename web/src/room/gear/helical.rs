@@ -7,7 +7,7 @@ use crate::owned::{
     lists::{self, Stock},
 };
 use crate::pieces::{caution, exact_or, owned_strip};
-use crate::room::steps::{self, Form, Names, Text, Wrong, fact, large};
+use crate::room::steps::{self, Form, Given, Names, Wrong, fact, large};
 use crate::words::errors::said;
 use crate::words::gear::{self as words, check, cutter as cutting, slanted as says, straight};
 use crate::words::{self as all, angle, thread};
@@ -65,7 +65,7 @@ fn hands(form: Form, name: &str, label: &str) -> Markup {
 }
 
 /// The wheel that `text` asks for.
-pub(super) fn asked(text: Text) -> Result<Asked, Wrong> {
+pub(super) fn asked(text: Given) -> Result<Asked, Wrong> {
     let wheel = Helical {
         teeth: wheel::teeth(text)?,
         tooth: wheel::tooth(text)?,
@@ -77,7 +77,7 @@ pub(super) fn asked(text: Text) -> Result<Asked, Wrong> {
     Ok(Asked { wheel, sizes })
 }
 
-fn hand(text: Text, name: &str) -> Hand {
+fn hand(text: Given, name: &str) -> Hand {
     if text.get(name) == "left" { Hand::Left } else { Hand::Right }
 }
 
@@ -156,7 +156,7 @@ fn cutter(fields: &Fields, asked: &Asked) -> Markup {
 }
 
 /// The mill that `text` and the head in force make.
-fn mill(text: Text, head: &Head, table: Screw) -> Result<Mill, Wrong> {
+fn mill(text: Given, head: &Head, table: Screw) -> Result<Mill, Wrong> {
     let gears = if text.is_empty("ge-gears") {
         head.gears.clone()
     } else {
@@ -184,7 +184,7 @@ struct Worked {
 }
 
 fn work_out(
-    text: Text,
+    text: Given,
     asked: &Asked,
     (head, table): (&Head, Screw),
     six: bool,
@@ -298,7 +298,7 @@ fn trains(fields: &Fields, asked: &Asked, worked: &Worked) -> Markup {
 }
 
 /// The mate that `text` names, and how the two stand.
-fn mate(text: Text, asked: &Asked) -> Result<Crossed, Wrong> {
+fn mate(text: Given, asked: &Asked) -> Result<Crossed, Wrong> {
     let at = |name: &'static str| move |error: Error| (name, error);
     let mate = Helical {
         teeth: text.count("ge-mate-teeth", handturn::bounds::WHEEL_TEETH)?,

@@ -2,7 +2,7 @@
 //! match here.
 use super::{bevel, helical, rack, shaped, straight, worm};
 use crate::fields::Fields;
-use crate::room::steps::{Form, Names, Text, Wrong};
+use crate::room::steps::{Form, Given, Names, Wrong};
 use crate::words::gear as words;
 use maud::Markup;
 
@@ -107,7 +107,7 @@ impl Kind {
     ///
     /// # Errors
     /// The first field that cannot be read, and why.
-    pub(super) fn asked(self, text: Text) -> Result<Asked, Wrong> {
+    pub(super) fn asked(self, text: Given) -> Result<Asked, Wrong> {
         match self {
             Self::Straight => straight::asked(text).map(Asked::Straight),
             Self::Shaped(kind) => kind.asked(text).map(Asked::Shaped),

@@ -4,7 +4,7 @@ use crate::draw::rack as picture;
 use crate::fields::Fields;
 use crate::owned::lists::{self, Stock};
 use crate::pieces::{caution, owned_strip};
-use crate::room::steps::{self, Form, Names, Text, Wrong, large, length};
+use crate::room::steps::{self, Form, Given, Names, Wrong, large, length};
 use crate::words::errors::said;
 use crate::words::gear::{self as words, cutter as cutting, rack as says, straight};
 use handturn::bounds::{self, Bound};
@@ -40,8 +40,8 @@ pub(super) fn entry(form: Form) -> Markup {
 }
 
 /// The rack that `text` asks for.
-pub(super) fn asked(text: Text) -> Result<Asked, Wrong> {
-    let table = lists::mill_table(text.fields());
+pub(super) fn asked(text: Given) -> Result<Asked, Wrong> {
+    let table = lists::mill_table(text.fields);
     let division = table.mark().map_err(|error| ("", error))?;
     let dial = Dial { division, reads: Reads::Travel, marks: table.marks };
     let gaps = text.count("ge-gaps", bounds::GAPS)?;
@@ -107,7 +107,7 @@ fn cutter(fields: &Fields, asked: &Asked) -> Markup {
     }
 }
 
-fn from(text: Text, asked: &Asked) -> Result<u32, Wrong> {
+fn from(text: Given, asked: &Asked) -> Result<u32, Wrong> {
     let last = asked.rack.gaps.saturating_sub(1);
     text.count("ge-from", Bound { field: Of::Position, least: 0, greatest: last })
 }

@@ -1,7 +1,7 @@
 //! What wheels share: the size and the rack of their teeth, where an error of the core
 //! belongs in the form, what to divide.
 use crate::fields::Fields;
-use crate::room::steps::{Form, Text, Wrong, fact};
+use crate::room::steps::{Form, Given, Wrong, fact};
 use crate::words::about;
 use crate::words::gear::{self as words, check};
 use handturn::gear::telling::{Told, size_of};
@@ -54,7 +54,7 @@ pub(super) const fn at(error: Error) -> Wrong {
 }
 
 /// The rack that `text` asks for.
-pub(super) fn tooth(text: Text) -> Result<Tooth, Wrong> {
+pub(super) fn tooth(text: Given) -> Result<Tooth, Wrong> {
     let size = match text.get("ge-by") {
         "dp" => Size::DiametralPitch(text.number("ge-dp", Of::DiametralPitch)?),
         "outside" => {
@@ -87,12 +87,12 @@ pub(super) fn tooth(text: Text) -> Result<Tooth, Wrong> {
 }
 
 /// How many teeth.
-pub(super) fn teeth(text: Text) -> Result<u32, Wrong> {
+pub(super) fn teeth(text: Given) -> Result<u32, Wrong> {
     text.count("ge-teeth", bounds::WHEEL_TEETH)
 }
 
 /// The size of teeth that a measured wheel has.
-fn told(text: Text) -> Result<Told, Wrong> {
+fn told(text: Given) -> Result<Told, Wrong> {
     let outside = text.length("ge-outside", Of::Blank)?;
     size_of(outside, teeth(text)?).map_err(|e| ("ge-outside", e))
 }

@@ -2,7 +2,7 @@
 use super::wheel;
 use crate::draw::worm as picture;
 use crate::pieces::caution;
-use crate::room::steps::{Form, Names, Text, Wrong, fact};
+use crate::room::steps::{Form, Given, Names, Wrong, fact};
 use crate::words as all;
 use crate::words::gear::{self as words, slanted, straight, worm as says};
 use handturn::gear::{Axial, Worm, WormPair, WormSizes, WormWheel};
@@ -54,7 +54,7 @@ pub(super) fn entry(form: Form) -> Markup {
 }
 
 /// The pair that `text` asks for.
-pub(super) fn asked(text: Text) -> Result<Asked, Wrong> {
+pub(super) fn asked(text: Given) -> Result<Asked, Wrong> {
     let tooth = wheel::tooth(text)?;
     let pitch = if text.get("ge-by") == "pitch" {
         Axial::Pitch(text.length("ge-axial", Of::Pitch)?)

@@ -13,8 +13,21 @@ use handturn::number::float;
 use handturn::{Error, Field as Of};
 use maud::Markup;
 
-const ROUND_OR_SQUARE: &[(&str, &str)] = &[("round", own::ROUND), ("square", own::SQUARE)];
-const CUTS_OR_SCALLOP: &[(&str, &str)] = &[("cuts", own::BY_CUTS), ("scallop", own::BY_SCALLOP)];
+// What both ask of the tool and the cuts.
+const TOOL: Entry =
+    Entry::choice("tool", own::TOOL, &[("round", own::ROUND), ("square", own::SQUARE)]);
+const BY: Entry =
+    Entry::choice("by", own::BY, &[("cuts", own::BY_CUTS), ("scallop", own::BY_SCALLOP)]);
+const SCALLOP: Entry = Entry::text("scallop", own::LEAVE, "0.05").when("by", &["scallop"]);
+const DIVISION: Entry = Entry::text("division", own::DIVISION, "0.02");
+
+const fn nose(default: &'static str) -> Entry {
+    Entry::text("nose", own::NOSE, default).when("tool", &["round"])
+}
+
+const fn cuts(default: &'static str) -> Entry {
+    Entry::number("cuts", own::CUTS, default).when("by", &["cuts"])
+}
 
 pub(super) const BALL: Sum = Sum {
     key: "ball",
@@ -33,13 +46,13 @@ pub(super) const BALL: Sum = Sum {
         Entry::text("stock", own::STOCK, "18").when("kind", &["neck", "dome"]),
         Entry::text("neck", own::NECK, "8").when("kind", &["neck"]),
         Entry::text("depth", own::DEPTH, "5").when("kind", &["cup"]),
-        Entry::choice("tool", own::TOOL, ROUND_OR_SQUARE),
-        Entry::text("nose", own::NOSE, "1.5").when("tool", &["round"]),
+        TOOL,
+        nose("1.5"),
         Entry::text("width", own::WIDTH, "2").when("tool", &["square"]),
-        Entry::choice("by", own::BY, CUTS_OR_SCALLOP),
-        Entry::number("cuts", own::CUTS, "20").when("by", &["cuts"]),
-        Entry::text("scallop", own::LEAVE, "0.05").when("by", &["scallop"]),
-        Entry::text("division", own::DIVISION, "0.02"),
+        BY,
+        cuts("20"),
+        SCALLOP,
+        DIVISION,
     ],
     answer: ball,
     source: own::SOURCE,
@@ -57,12 +70,12 @@ pub(super) const RADIUS: Sum = Sum {
         Entry::choice("kind", own::KIND, &[("edge", own::EDGE), ("fillet", own::FILLET)]),
         Entry::text("radius", own::OF, "5"),
         Entry::text("bar", own::BAR, "20"),
-        Entry::choice("tool", own::TOOL, ROUND_OR_SQUARE),
-        Entry::text("nose", own::NOSE, "1").when("tool", &["round"]),
-        Entry::choice("by", own::BY, CUTS_OR_SCALLOP),
-        Entry::number("cuts", own::CUTS, "10").when("by", &["cuts"]),
-        Entry::text("scallop", own::LEAVE, "0.05").when("by", &["scallop"]),
-        Entry::text("division", own::DIVISION, "0.02"),
+        TOOL,
+        nose("1"),
+        BY,
+        cuts("10"),
+        SCALLOP,
+        DIVISION,
     ],
     answer: radius,
     source: own::SOURCE,

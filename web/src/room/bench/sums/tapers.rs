@@ -16,6 +16,12 @@ use handturn::number::{Approx, float};
 use handturn::{Cause, Error, Field as Of};
 use maud::Markup;
 
+// How steep it is, as a taper and one put right ask it.
+const PER_FOOT: Entry = Entry::number("foot", shared::HOW_MUCH, "0.6").when("kind", &["foot"]);
+const ONE_IN: Entry = Entry::number("one", shared::ONE_IN_WHAT, "20").when("kind", &["one"]);
+const ANGLE: Entry = Entry::text("angle", shared::ANGLE, "5°").when("kind", &["included", "half"]);
+const TRAVEL: Entry = Entry::text("travel", shared::TRAVEL, "25");
+
 pub(super) const TAPER: Sum = Sum {
     key: "taper",
     group: Group::Turn,
@@ -35,15 +41,15 @@ pub(super) const TAPER: Sum = Sum {
                 ("half", shared::HALF),
             ],
         ),
-        Entry::number("foot", shared::HOW_MUCH, "0.6").when("kind", &["foot"]),
-        Entry::number("one", shared::ONE_IN_WHAT, "20").when("kind", &["one"]),
-        Entry::text("angle", shared::ANGLE, "5°").when("kind", &["included", "half"]),
+        PER_FOOT,
+        ONE_IN,
+        ANGLE,
         Entry::text("large", shared::LARGE, "20"),
         Entry::text("small", shared::SMALL, "18").when("kind", &["ends"]),
         Entry::text("length", shared::LENGTH, "40"),
         Entry::text("between", shared::BETWEEN, "120"),
         Entry::text("reach", own::REACH, "10"),
-        Entry::text("travel", shared::TRAVEL, "25"),
+        TRAVEL,
     ],
     answer: taper,
     source: own::SOURCE,
@@ -229,16 +235,16 @@ pub(super) const TRIAL: Sum = Sum {
                 ("half", shared::HALF),
             ],
         ),
-        Entry::number("foot", shared::HOW_MUCH, "0.6").when("kind", &["foot"]),
-        Entry::number("one", shared::ONE_IN_WHAT, "20").when("kind", &["one"]),
-        Entry::text("angle", shared::ANGLE, "5°").when("kind", &["included", "half"]),
+        PER_FOOT,
+        ONE_IN,
+        ANGLE,
         Entry::choice("side", put::SIDE, &[("head", put::AT_HEAD), ("tail", put::AT_TAIL)])
             .when("kind", &["foot", "one", "included", "half"]),
         Entry::text("head", put::HEAD, "20.00"),
         Entry::text("tail", put::TAIL, "20.06"),
         Entry::text("apart", put::APART, "100"),
         Entry::text("between", shared::BETWEEN, "150"),
-        Entry::text("travel", shared::TRAVEL, "25"),
+        TRAVEL,
     ],
     answer: trial,
     source: put::SOURCE,
@@ -374,7 +380,7 @@ pub(super) const STANDARD: Sum = Sum {
             &["morse", "brown", "jarno", "chuck", "steep", "metric", "metric_pin", "inch_pin"],
         ),
         Entry::text("between", shared::BETWEEN, ""),
-        Entry::text("travel", shared::TRAVEL, "25"),
+        TRAVEL,
     ],
     answer: listed,
     source: standard::SOURCE,

@@ -1,7 +1,7 @@
 //! A fine dial of one's own: a screw across the end of an arm.
 use crate::fields::Fields;
 use crate::owned::{self, Entry};
-use crate::room::steps::{self, Form, Names, Text, Wrong, fact};
+use crate::room::steps::{self, Form, Given, Names, Wrong, fact};
 use crate::words::{self as all, dial as words};
 use handturn::Field as Of;
 use handturn::bounds;
@@ -19,7 +19,7 @@ const NAMES: &[&Names] = &[&[
 ]];
 
 /// The fine dial that is typed.
-fn wanted(text: Text, head: &Head) -> Result<(Wanted, Designed), Wrong> {
+fn wanted(text: Given, head: &Head) -> Result<(Wanted, Designed), Wrong> {
     let wanted = Wanted {
         arm: Arm {
             lead: text.length("di-pitch", Of::Screw)?,

@@ -5,7 +5,7 @@ use crate::fields::Fields;
 use crate::owned;
 use crate::owned::lists::{self, Stock};
 use crate::pieces::{caution, owned_strip};
-use crate::room::steps::{self, Form, Names, Text, Wrong};
+use crate::room::steps::{self, Form, Given, Names, Wrong};
 use crate::words::{self as all, dial as words};
 use handturn::Field as Of;
 use handturn::bounds;
@@ -36,7 +36,7 @@ struct Drawn {
     stops: Stops,
 }
 
-fn drawn(text: Text, head: &Head, marks: &Graduation) -> Result<Drawn, Wrong> {
+fn drawn(text: Given, head: &Head, marks: &Graduation) -> Result<Drawn, Wrong> {
     let surface = match text.get("di-on") {
         "handwheel" => Surface::HandwheelRim,
         "table" => Surface::TableRim,
@@ -44,7 +44,7 @@ fn drawn(text: Text, head: &Head, marks: &Graduation) -> Result<Drawn, Wrong> {
     };
     let figure = text.length("di-figure", Of::Length)?;
     width::division(2, figure, Across::Arc).map_err(|e| ("di-figure", e))?;
-    let table = lists::mill_table(text.fields());
+    let table = lists::mill_table(text.fields);
     let slide = Slide {
         lead: text.length_if("di-lead", Of::Screw)?.unwrap_or(table.lead),
         marks: match text.is_empty("di-round") {

@@ -10,7 +10,7 @@ mod vernier;
 use super::afresh;
 use crate::fields::Fields;
 use crate::pieces::segmented;
-use crate::room::steps::{self, Form, Names, Text, Wrong};
+use crate::room::steps::{self, Form, Given, Names, Wrong};
 use crate::seam::{Effect, Event};
 use crate::words::{self as all, dial as words};
 use handturn::Field as Of;
@@ -76,14 +76,14 @@ pub(super) fn event(fields: &mut Fields, event: &Event) -> Vec<Effect> {
 }
 
 /// Keeps the fields of a part where they read.
-fn keep(fields: &mut Fields, names: &[&Names], read: impl Fn(Text) -> Result<(), Wrong>) {
+fn keep(fields: &mut Fields, names: &[&Names], read: impl Fn(Given) -> Result<(), Wrong>) {
     if let (_, None) = steps::in_force(fields, names, read) {
         names.iter().for_each(|names| steps::keep(fields, names));
     }
 }
 
 /// The dial's diameter: that of the work until it is typed.
-fn diameter(text: Text, head: &Head) -> Result<Length, Wrong> {
+fn diameter(text: Given, head: &Head) -> Result<Length, Wrong> {
     let typed = text.length_if("di-diameter", Of::Length)?.unwrap_or(head.work_diameter);
     // What comes of it is checked where it is used; here, that a width comes of it at all.
     width::division(2, typed, Across::Arc).map_err(|e| ("di-diameter", e))?;

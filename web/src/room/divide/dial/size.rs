@@ -3,7 +3,7 @@ use super::{across, diameter};
 use crate::fields::Fields;
 use crate::owned;
 use crate::owned::lists;
-use crate::room::steps::{self, Form, Names, Text, Wrong, fact};
+use crate::room::steps::{self, Form, Given, Names, Wrong, fact};
 use crate::words::{self as all, dial as words};
 use handturn::dial::screw;
 use handturn::dial::width::{self, Across};
@@ -25,7 +25,7 @@ struct Sized {
     dials: List<screw::Handy, 19>,
 }
 
-fn sized(text: Text, head: &Head, marks: &Graduation) -> Result<Sized, Wrong> {
+fn sized(text: Given, head: &Head, marks: &Graduation) -> Result<Sized, Wrong> {
     let diameter = diameter(text, head)?;
     let wide = text.length("di-width", Of::Length)?;
     let at = |name| move |error| (name, error);
@@ -33,7 +33,7 @@ fn sized(text: Text, head: &Head, marks: &Graduation) -> Result<Sized, Wrong> {
         let one = |across| of(marks.count, length, across).map(|a| a.value).map_err(at(name));
         Ok::<_, Wrong>([one(Across::Arc)?, one(Across::Chord)?])
     };
-    let table = lists::mill_table(text.fields());
+    let table = lists::mill_table(text.fields);
     let screw = text.length_if("di-screw", Of::Screw)?.unwrap_or(table.lead);
     let dials = screw::handy(screw).map_err(at("di-screw"))?;
     Ok(Sized {

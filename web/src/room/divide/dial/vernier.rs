@@ -3,7 +3,7 @@ use super::{across, choice, diameter};
 use crate::draw::dial as draw;
 use crate::fields::Fields;
 use crate::owned;
-use crate::room::steps::{self, Form, Names, Text, Wrong, fact};
+use crate::room::steps::{self, Form, Given, Names, Wrong, fact};
 use crate::words::{self as all, dial as words};
 use handturn::Field as Of;
 use handturn::bounds;
@@ -23,7 +23,7 @@ const NAMES: &[&Names] = &[&[
 ]];
 
 /// The vernier asked for, how it is laid out, the diameter it is cut on.
-fn laid(text: Text, head: &Head, marks: &Graduation) -> Result<(Vernier, Laid, Length), Wrong> {
+fn laid(text: Given, head: &Head, marks: &Graduation) -> Result<(Vernier, Laid, Length), Wrong> {
     let at = |error| ("di-least", error);
     let typed = text.get("di-least");
     let mut vernier = match read::count(typed, bounds::VERNIER) {

@@ -2,7 +2,7 @@
 use super::{angle, care, drawn, large};
 use crate::draw::cam as draw;
 use crate::pieces::caution;
-use crate::room::steps::{Form, Names, Text, Wrong, about, fact, length};
+use crate::room::steps::{Form, Given, Names, Wrong, about, fact, length};
 use crate::words::{self as all, gear::shaped as says};
 use handturn::Field as Of;
 use handturn::bounds::TIMES;
@@ -47,7 +47,7 @@ pub(super) fn entry(form: Form) -> Markup {
     }
 }
 
-pub(super) fn asked(text: Text) -> Result<Asked, Wrong> {
+pub(super) fn asked(text: Given) -> Result<Asked, Wrong> {
     let rise = text.length("ge-cm-rise", Of::Rise)?;
     let over = text.angle("ge-cm-over", Of::Angle)?;
     if text.get("ge-cm-by") == "steps" {

@@ -1,7 +1,7 @@
 //! A clock's wheel and the pinion it drives.
 use super::{care, drawn, large};
 use crate::draw::clock as draw;
-use crate::room::steps::{Form, Names, Text, Wrong, about, fact, length};
+use crate::room::steps::{Form, Given, Names, Wrong, about, fact, length};
 use crate::words::{self as all, gear::shaped as says};
 use handturn::Field as Of;
 use handturn::bounds::{LEAVES, WHEEL_TEETH};
@@ -46,7 +46,7 @@ pub(super) fn entry(form: Form) -> Markup {
     }
 }
 
-pub(super) fn asked(text: Text) -> Result<Asked, Wrong> {
+pub(super) fn asked(text: Given) -> Result<Asked, Wrong> {
     let ask = Clock {
         wheel: text.count("ge-cw-wheel", WHEEL_TEETH)?,
         leaves: text.count("ge-cw-leaves", LEAVES)?,

@@ -1,7 +1,7 @@
 //! Flats on round stock.
 use super::{care, chips, drawn, large};
 use crate::draw::flats as draw;
-use crate::room::steps::{Form, Names, Text, Wrong, about, fact, length};
+use crate::room::steps::{Form, Given, Names, Wrong, about, fact, length};
 use crate::words::gear::shaped as says;
 use handturn::Field as Of;
 use handturn::bounds::FLATS;
@@ -34,7 +34,7 @@ pub(super) fn entry(form: Form) -> Markup {
     }
 }
 
-pub(super) fn asked(text: Text) -> Result<Asked, Wrong> {
+pub(super) fn asked(text: Given) -> Result<Asked, Wrong> {
     let ask = Flats {
         sides: text.count("ge-fl-sides", FLATS)?,
         across: text.length("ge-fl-across", Of::Flats)?,

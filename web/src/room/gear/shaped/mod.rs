@@ -9,7 +9,7 @@ mod spline;
 mod tests;
 
 use crate::fields::Fields;
-use crate::room::steps::{Form, Names, Text, Wrong};
+use crate::room::steps::{Form, Given, Names, Wrong};
 use crate::words::gear::{check, shaped as says};
 use maud::{Markup, html};
 
@@ -74,7 +74,7 @@ impl Kind {
         }
     }
 
-    pub(in crate::room::gear) fn asked(self, text: Text) -> Result<Asked, Wrong> {
+    pub(in crate::room::gear) fn asked(self, text: Given) -> Result<Asked, Wrong> {
         match self {
             Self::Ratchet => ratchet::asked(text).map(Asked::Ratchet),
             Self::Spline => spline::asked(text).map(Asked::Spline),

@@ -1,7 +1,7 @@
 //! A ratchet wheel.
 use super::{angle, care, drawn, large};
 use crate::draw::ratchet as draw;
-use crate::room::steps::{Form, Names, Text, Wrong, about, fact};
+use crate::room::steps::{Form, Given, Names, Wrong, about, fact};
 use crate::words::gear::{self as words, shaped as says};
 use handturn::Field as Of;
 use handturn::bounds::WHEEL_TEETH;
@@ -42,7 +42,7 @@ pub(super) fn entry(form: Form) -> Markup {
     }
 }
 
-pub(super) fn asked(text: Text) -> Result<Asked, Wrong> {
+pub(super) fn asked(text: Given) -> Result<Asked, Wrong> {
     let wheel = Ratchet {
         teeth: text.count("ge-rt-teeth", WHEEL_TEETH)?,
         outside: text.length("ge-rt-outside", Of::Blank)?,

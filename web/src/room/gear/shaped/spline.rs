@@ -2,7 +2,7 @@
 use super::{care, drawn, large};
 use crate::draw::spline as draw;
 use crate::pieces::caution;
-use crate::room::steps::{Form, Names, Text, Wrong, about, length};
+use crate::room::steps::{Form, Given, Names, Wrong, about, length};
 use crate::words::{self as all, gear::shaped as says};
 use handturn::Field as Of;
 use handturn::bounds::{Bound, SPLINE_KEYS};
@@ -81,7 +81,7 @@ fn tenths(n: u8) -> handturn::number::Fraction {
     handturn::number::Fraction::new(i64::from(n), 10).unwrap_or(handturn::number::Fraction::ZERO)
 }
 
-pub(super) fn asked(text: Text) -> Result<Asked, Wrong> {
+pub(super) fn asked(text: Given) -> Result<Asked, Wrong> {
     if text.get("ge-sp-what") == "keyways" {
         let ask = Keyway {
             shaft: text.length("ge-kw-shaft", Of::Blank)?,

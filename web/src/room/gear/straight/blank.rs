@@ -2,7 +2,7 @@
 use super::Asked;
 use crate::draw::swing as draw;
 use crate::fields::Fields;
-use crate::room::steps::{self, Form, Names, Text, Wrong, large, length};
+use crate::room::steps::{self, Form, Given, Names, Wrong, large, length};
 use crate::words::{self as all, gear::straight as says};
 use handturn::gear::found::{Blank, Height, found};
 use handturn::gear::swing::{Room, Setup, swing};
@@ -21,7 +21,7 @@ const SWING: &[&Names] = &[&[
 ]];
 
 /// The blank that `text` gives; as drawn where it gives none.
-fn blank(text: Text, asked: &Asked) -> Result<Blank, Wrong> {
+fn blank(text: Given, asked: &Asked) -> Result<Blank, Wrong> {
     let at = |error| ("ge-found", error);
     let drawn = asked.wheel.outside_diameter().map_err(at)?;
     found(&asked.wheel, text.length_if("ge-found", Of::Blank)?.unwrap_or(drawn)).map_err(at)
@@ -33,7 +33,7 @@ pub(super) fn in_force(fields: &Fields, asked: &Asked) -> (Option<Blank>, Option
 }
 
 /// How the wheel is set up, and the room there is.
-fn room(text: Text, outside: Length, depth: Length) -> Result<(Setup, Room), Wrong> {
+fn room(text: Given, outside: Length, depth: Length) -> Result<(Setup, Room), Wrong> {
     let setup = Setup {
         outside,
         depth,

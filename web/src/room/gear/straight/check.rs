@@ -4,7 +4,7 @@ use crate::draw::tooth::{self as draw, Laid};
 use crate::fields::Fields;
 use crate::owned::lists::{self, Stock};
 use crate::pieces::{caution, owned_strip};
-use crate::room::steps::{self, Form, Names, Text, Wrong};
+use crate::room::steps::{self, Form, Given, Names, Wrong};
 use crate::words::errors::said;
 use crate::words::gear::check as says;
 use handturn::bounds::Bound;
@@ -29,13 +29,13 @@ struct Over {
     over: pins::Over,
 }
 
-fn spans(text: Text, wheel: &Spur, outside: Length) -> Result<span::Span, Wrong> {
+fn spans(text: Given, wheel: &Spur, outside: Length) -> Result<span::Span, Wrong> {
     let at = |error| ("ge-over", error);
     let teeth = if text.is_empty("ge-over") { None } else { Some(text.count("ge-over", TEETH)?) };
     span::over(wheel, outside, teeth).map_err(at)
 }
 
-fn over_pins(fields: &Fields, text: Text, wheel: &Spur, outside: Length) -> Result<Over, Wrong> {
+fn over_pins(fields: &Fields, text: Given, wheel: &Spur, outside: Length) -> Result<Over, Wrong> {
     let at = |error| ("ge-pin", error);
     let range = pins::range(wheel, outside).map_err(|e| ("", e))?;
     let owned = lists::lengths(fields, Stock::Pins);

@@ -7,7 +7,7 @@ mod pair;
 
 use super::wheel;
 use crate::fields::Fields;
-use crate::room::steps::{Form, Names, Text, Wrong};
+use crate::room::steps::{Form, Given, Names, Wrong};
 use crate::words::gear::{self as words, straight as says};
 use handturn::Field as Of;
 use handturn::gear::Spur;
@@ -44,7 +44,7 @@ pub(super) fn entry(form: Form) -> Markup {
 }
 
 /// The wheel that `text` asks for.
-pub(super) fn asked(text: Text) -> Result<Asked, Wrong> {
+pub(super) fn asked(text: Given) -> Result<Asked, Wrong> {
     let wheel = Spur {
         teeth: wheel::teeth(text)?,
         tooth: wheel::tooth(text)?,

@@ -2,7 +2,7 @@
 use super::Asked;
 use crate::fields::Fields;
 use crate::pieces::caution;
-use crate::room::steps::{self, Form, Names, Text, Wrong, about, fact, length};
+use crate::room::steps::{self, Form, Given, Names, Wrong, about, fact, length};
 use crate::words::errors::said;
 use crate::words::gear::pair as says;
 use handturn::gear::Spur;
@@ -27,7 +27,7 @@ struct Worked {
     opening: Option<Opening>,
 }
 
-fn work_out(text: Text, asked: &Asked) -> Result<Worked, Wrong> {
+fn work_out(text: Given, asked: &Asked) -> Result<Worked, Wrong> {
     let first = asked.wheel;
     let second = Spur {
         teeth: text.count("ge-mate", bounds::WHEEL_TEETH)?,
