@@ -218,6 +218,12 @@ export const SCREENS = {
     await page.locator('[data-do=shop-copy]').click();
     await page.locator('[data-do=shop-delete]').click();
   },
+  'Bench, the device is full': async (page) => {
+    await page.evaluate(() => { IDBObjectStore.prototype.put = () => { throw new DOMException('no space', 'QuotaExceededError'); }; });
+    await bench(page, 'ring');
+    await page.locator('#be-ring-holes').fill('7');
+    await page.locator('#notice').waitFor();
+  },
   'Thread, size it': (page) => thread(page),
   'Thread, a nut by its own figures': async (page) => {
     await thread(page);
