@@ -10,7 +10,7 @@ function watch() {
   window.times = [];
   window.addEventListener('input', (event) => {
     // The page's own listener stands on the document, so its markup is in place by now.
-    const answer = document.querySelector('[id^="way-"], #ge-panel');
+    const answer = document.querySelector('[id^="way-"], #ge-panel, .sum-ans');
     const height = answer.getBoundingClientRect().height;
     const laidOut = performance.now() - event.timeStamp;
     const one = { laidOut, height, text: document.getElementById('answer').textContent };
@@ -108,20 +108,22 @@ async function wheels(browser) {
   return found;
 }
 
-/** Every small sum, its first field typed into six times: a figure is put after what stands there and taken away again. */
+/** Every small sum, its first field typed into six times, each time with another last figure. */
 async function sums(browser) {
   const page = await browser.open(FILE, { before: watch });
   await page.getByRole('button', { name: 'Bench', exact: true }).click();
   const keys = await page.locator('.bench-row').evaluateAll((rows) => rows.map((row) => row.dataset.value));
   const found = [];
   for (const key of keys) {
+    const back = page.locator('.bench .back');
+    if (await back.isVisible()) await back.click();
     await page.locator(`#be-row-${key}`).click();
     const field = page.locator('.sum-form input').first();
     if (await field.count() === 0) continue;
     const usual = await field.inputValue();
-    for (let k = 0; k < 6; k += 1) {
+    for (let k = 1; k <= 6; k += 1) {
       const before = await page.evaluate(() => window.times.length);
-      await field.fill(k % 2 === 0 ? `${usual} ` : usual);
+      await field.fill((usual || '0').replace(/\d(?=\D*$)/, (last) => (Number(last) + k) % 10));
       await page.waitForFunction((count) => window.times.length > count, before);
       const [one] = await page.evaluate(() => window.times.slice(-1));
       assert.ok(one.height > 0, key);
