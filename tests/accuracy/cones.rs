@@ -1,5 +1,6 @@
 //! Tries of what is computed about cones and speeds.
 use crate::shapes::degrees;
+use crate::short::{half, mm, wide};
 use crate::wholes::{hold_all, own};
 use crate::wide::Wide;
 use crate::{Try, part};
@@ -32,18 +33,6 @@ pub(crate) fn turns() -> Vec<Try> {
         Try { what: format!("{way} over {across}"), came, truth, scale }
     });
     tries.collect()
-}
-
-fn mm(num: i64, den: i64) -> Length {
-    Length::from_mm(part(num, den))
-}
-
-fn wide(length: Length) -> Wide {
-    Wide::of(length.mm())
-}
-
-fn half(of: &Wide) -> Wide {
-    of.over(&Wide::whole(2))
 }
 
 /// Sine and cosine of half an angle.

@@ -11,6 +11,7 @@ mod lifts;
 mod plates;
 mod shapes;
 mod sheets;
+mod short;
 mod slanted;
 mod springs;
 mod threads;

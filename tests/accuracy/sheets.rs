@@ -2,6 +2,7 @@
 use crate::bends::kept_truth;
 use crate::part;
 use crate::shapes::{degrees, hold};
+use crate::short::{half, mm, ratio, whole, wide};
 use crate::wholes::{Truth, hold_all, own};
 use crate::wide::Wide;
 use handturn::bench::bend::{Bends, Corner, Sheet, fold};
@@ -11,28 +12,7 @@ use handturn::bench::former::{Bend, Section};
 use handturn::bench::joggle::{Joggle, step};
 use handturn::bench::rivet::{Head, Rivet};
 use handturn::bench::wire::Band;
-use handturn::measure::Length;
 use std::f64::consts::TAU;
-
-fn mm(num: i64, den: i64) -> Length {
-    Length::from_mm(part(num, den))
-}
-
-fn wide(length: Length) -> Wide {
-    Wide::of(length.mm())
-}
-
-fn whole(n: i64) -> Wide {
-    Wide::whole(n)
-}
-
-fn ratio(num: i64, den: i64) -> Wide {
-    Wide::of(part(num, den))
-}
-
-fn half(of: &Wide) -> Wide {
-    of.over(&whole(2))
-}
 
 fn sheet(k: i64) -> Sheet {
     Sheet {

@@ -1,26 +1,11 @@
 //! Springs in wide numbers.
 use crate::part;
+use crate::short::{mm, ratio, whole, wide};
 use crate::wholes::{hold_all, own};
 use crate::wide::Wide;
 use handturn::bench::spring::{Compression, Ends, Extension, Torsion, arbor};
 use handturn::bench::wire::{Band, KSI};
 use handturn::measure::Length;
-
-fn mm(num: i64, den: i64) -> Length {
-    Length::from_mm(part(num, den))
-}
-
-fn wide(length: Length) -> Wide {
-    Wide::of(length.mm())
-}
-
-fn whole(n: i64) -> Wide {
-    Wide::whole(n)
-}
-
-fn ratio(num: i64, den: i64) -> Wide {
-    Wide::of(part(num, den))
-}
 
 /// Wire and coil.
 struct Coil {

@@ -1,6 +1,7 @@
 //! Knurls, speeds, balls by steps and what a tilt's pieces make of it, in wide numbers.
 use crate::part;
 use crate::shapes::{degrees, hold};
+use crate::short::{half, mm, ratio, whole, wide};
 use crate::wholes::{Truth, hold_all, own};
 use crate::wide::Wide;
 use handturn::bench::knurl::{Knurl, Lines, Pitch};
@@ -10,26 +11,6 @@ use handturn::bench::steps::{Ask, By, Shape, Tool, plan};
 use handturn::bench::tilt::{Rule, Tilt};
 use handturn::measure::Length;
 use std::f64::consts::TAU;
-
-fn mm(num: i64, den: i64) -> Length {
-    Length::from_mm(part(num, den))
-}
-
-fn wide(length: Length) -> Wide {
-    Wide::of(length.mm())
-}
-
-fn whole(n: i64) -> Wide {
-    Wide::whole(n)
-}
-
-fn ratio(num: i64, den: i64) -> Wide {
-    Wide::of(part(num, den))
-}
-
-fn half(of: &Wide) -> Wide {
-    of.over(&whole(2))
-}
 
 /// Where the blanks of an answer stand in it.
 const BLANKS: [(&str, &str); 4] = [
